@@ -1,0 +1,39 @@
+# Every target works on a fresh machine with Python 3.11+, pip and make.
+PYTHON ?= python3
+BIN := .venv/bin
+PYTEST_FLAGS ?= --numprocesses=auto
+
+.DEFAULT_GOAL := help
+.PHONY: help set-up demo test check cover format lock clean
+
+help: ## Show this list.
+	@echo 'Without make: python3 tools/set_up.py, then the commands that stand below a target in Makefile.'
+	@grep -E '^[a-z-]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:.*## /\t/' | awk -F '\t' '{ printf "  make %-8s %s\n", $$1, $$2 }'
+
+set-up: ## Make .venv with the locked libraries and plankwright itself (when they changed).
+	@$(PYTHON) tools/set_up.py
+
+demo: set-up ## Lay out the example job and leave its map, papers and lists in out/.
+	$(BIN)/plankwright lay examples/village-hall --out out
+
+check: set-up ## Style, types and the order of the rooms.
+	$(BIN)/ruff check
+	$(BIN)/ruff format --check
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+
+test: check ## All checks, then all tests.
+	$(BIN)/pytest $(PYTEST_FLAGS)
+
+cover: set-up ## Which lines and branches the tests do not reach.
+	$(BIN)/pytest --cov --cov-report=term-missing $(PYTEST_FLAGS)
+
+format: set-up ## Put the code in order as far as a tool can.
+	$(BIN)/ruff check --fix
+	$(BIN)/ruff format
+
+lock: set-up ## Write requirements/lock.txt anew; 'make lock LOCK_FLAGS=--upgrade' takes newer versions.
+	$(BIN)/python tools/lock.py $(LOCK_FLAGS)
+
+clean: ## Remove what these targets made.
+	rm -rf .venv out build dist .coverage .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache
