@@ -1,0 +1,148 @@
+"""What the search takes and gives: effort, progress, result."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import StrEnum
+
+from plankwright.measure import Nm
+from plankwright.model import Bound, EdgeProfile, Layout, Score, SurfaceLayout
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Effort:
+    """How long to search.
+
+    Parameters
+    ----------
+    name
+        In plain words.
+    seconds
+        About how long one surface may take on a common machine: the search counts deterministic work, so that the
+        same job and seed give the same layout; the clock only stops it at four times as much. [s]
+    """
+
+    name: str
+    seconds: float
+
+
+EFFORTS = {
+    effort.name: effort
+    for effort in (
+        Effort(name="glance", seconds=2.0),
+        Effort(name="steady", seconds=20.0),
+        Effort(name="thorough", seconds=120.0),
+    )
+}
+"""The efforts that have a name."""
+
+
+class Verdict(StrEnum):
+    """Is the pile enough?"""
+
+    ENOUGH = "enough"
+    NOT_ENOUGH = "not enough"
+    UNSETTLED = "not settled"
+
+
+def verdict(layout: SurfaceLayout) -> Verdict:
+    """Say whether the pile is enough for a surface.
+
+    Returns
+    -------
+    Verdict
+        Enough when nothing is left bare, not enough when no layout can cover everything, otherwise not settled.
+    """
+    if not layout.bare:
+        return Verdict.ENOUGH
+    return Verdict.NOT_ENOUGH if layout.bound.bare_nm2 > 0 else Verdict.UNSETTLED
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Progress:
+    """How far the search has come.
+
+    Parameters
+    ----------
+    surface_id
+        The surface that is being laid out.
+    stage
+        What is being done, in a few plain words.
+    done
+        Share of the effort for this surface that is spent, from 0 to 1.
+    best
+        The best layout so far, if any.
+    bound
+        What no layout can beat, as far as is known.
+    """
+
+    surface_id: str
+    stage: str
+    done: float
+    best: Score | None
+    bound: Bound
+
+
+class Watch:
+    """Somebody who follows a search and may stop it.
+
+    Parameters
+    ----------
+    report
+        Called with each step forward.
+    stopped
+        Asked often; once it answers yes, the search gives the best that it has.
+    """
+
+    def __init__(
+        self,
+        report: Callable[[Progress], None] = lambda _progress: None,
+        stopped: Callable[[], bool] = lambda: False,
+    ) -> None:
+        self.report = report
+        self.stopped = stopped
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wanted:
+    """Further boards that would close what is left bare.
+
+    Parameters
+    ----------
+    count
+        How many such boards. [boards]
+    length_nm, width_nm
+        Least clear length and least width as found, straight-edge loss and end trim counted in. [nm]
+    thickness_nm, profile
+        What the board must match, or nothing when anything will do.
+    """
+
+    count: int
+    length_nm: Nm
+    width_nm: Nm
+    thickness_nm: Nm | None = None
+    profile: EdgeProfile | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Result:
+    """What a search came to.
+
+    Parameters
+    ----------
+    layout
+        The best layout found, whole or in part.
+    wanted
+        When something is left bare: the shortest list of further boards found that closes it.
+    wanted_closes
+        Whether a layout with those boards was made and covers everything.
+    held_back
+        Boards kept out of the layout as spares, as the rules ask.
+    stopped
+        Whether somebody stopped the search before its effort was spent.
+    """
+
+    layout: Layout
+    wanted: tuple[Wanted, ...] = ()
+    wanted_closes: bool = False
+    held_back: tuple[str, ...] = ()
+    stopped: bool = False

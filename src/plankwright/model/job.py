@@ -1,0 +1,75 @@
+"""The whole job: what is to be covered, with which boards, under which rules, with which saws."""
+
+from dataclasses import dataclass
+
+from plankwright.measure import TapeStyle
+from plankwright.model.board import Board
+from plankwright.model.rules import Rules, Saw, SawKind
+from plankwright.model.surface import Surface
+from plankwright.model.validity import demand
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """Everything that a layout is made from.
+
+    Parameters
+    ----------
+    name
+        What the user calls the job.
+    tape
+        How lengths are written for this user.
+    surfaces
+        In order of importance: the first is served first.
+    boards
+        The tally.
+    rules
+        What a layout must respect.
+    saws
+        The saws at hand; none listed means that the cuts are not judged.
+    """
+
+    name: str
+    tape: TapeStyle
+    surfaces: tuple[Surface, ...]
+    boards: tuple[Board, ...]
+    rules: Rules = Rules()
+    saws: tuple[Saw, ...] = ()
+
+    def __post_init__(self) -> None:
+        demand(bool(self.surfaces), "a job needs a surface to cover", field="surfaces")
+        for field, ids in (
+            ("surfaces", [surface.id for surface in self.surfaces]),
+            ("boards", [board.id for board in self.boards]),
+        ):
+            twice = sorted({name for name in ids if ids.count(name) > 1})
+            demand(not twice, f"used more than once: {', '.join(twice)}", field=field)
+
+    def surface(self, surface_id: str) -> Surface:
+        """Give the surface of that name.
+
+        Raises
+        ------
+        KeyError
+            If the job has no such surface.
+        """
+        return {surface.id: surface for surface in self.surfaces}[surface_id]
+
+    def board(self, board_id: str) -> Board:
+        """Give the board of that name.
+
+        Raises
+        ------
+        KeyError
+            If the tally has no such board.
+        """
+        return {board.id: board for board in self.boards}[board_id]
+
+    def saw_capacity_nm(self, kind: SawKind) -> int | None:
+        """Give what the largest saw of a kind can cut, or nothing when no saws are listed. [nm]
+
+        With saws listed but none of that kind, the capacity is zero: the cut cannot be made.
+        """
+        if not self.saws:
+            return None
+        return max((saw.capacity_nm for saw in self.saws if saw.cuts is kind), default=0)
