@@ -117,7 +117,7 @@ class LayoutRefusedError(PlankwrightError):
 
     exit_code: ClassVar[int] = ExitCode.OUR_FAULT
     default_message: ClassVar[str] = (
-        "The layout that was found breaks its own rules, so it is not handed out; this is our fault, not yours."
+        "The layout that was found breaks a rule, so it is not handed out; this is our fault, not yours."
     )
 
     def __init__(self, findings: Iterable[str]) -> None:

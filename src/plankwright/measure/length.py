@@ -1,8 +1,8 @@
 """Lengths as whole nanometres, and the two tapes they are read from and written to.
 
 Whole nanometres hold 1/64 in (396 875 nm) and the millimetre exactly, so neither a tape in inches nor one in
-millimetres loses anything, and sums never drift. By the international agreement of 1959 a yard is 0.9144 m exactly,
-and so a foot 0.3048 m and an inch 25.4 mm.
+millimetres loses anything, and sums never drift. By the international agreement of 1959 a yard is 0.9144 m
+exactly, and so a foot 0.3048 m and an inch 25.4 mm.
 """
 
 from dataclasses import dataclass

@@ -1,22 +1,23 @@
 """Lengths as people write them, read exactly or asked about.
 
-Text becomes a row of tokens (numbers, fractions, units, hyphens), the row has a shape, and only shapes with one
-meaning are read. Whatever a careful person could read two ways is refused with a sentence that says how to write
-each: a wrong guess costs a board, a question costs a minute.
+Text becomes a row of tokens (numbers, fractions, units, hyphens), the row has a shape, and only shapes with
+one meaning are read. What a careful person could read two ways is refused with a sentence that says how to
+write each: a wrong guess costs a board, a question costs a minute.
 """
 
 import re
 from fractions import Fraction
-from typing import ClassVar, NamedTuple, NoReturn
+from typing import ClassVar, NamedTuple
 
 from plankwright.errors import ExitCode, PlankwrightError
 from plankwright.measure.length import FINEST_DENOMINATOR, METRE, Nm, Unit
 
 LONGEST: Nm = 1_000 * METRE
-"""No board and no wall is longer than a kilometre: a longer length is a slip of the pen."""
+"""A length over a kilometre is a slip of the pen: no board and no wall is that long. [nm]"""
 
 _LONGEST_TEXT = 60
 _INCHES_IN_A_FOOT = 12
+_TAPE_FRACTIONS = {2**power for power in range(1, FINEST_DENOMINATOR.bit_length())}
 
 _UNIT_WORDS = {
     "'": Unit.FOOT,
@@ -28,13 +29,14 @@ _UNIT_WORDS = {
     **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), Unit.METRE),
 }
 
-# Marks that keyboards, spreadsheets and word processors put in place of the plain ones.
+# What keyboards, spreadsheets and word processors put in place of the plain marks. The escapes are quotes,
+# dashes and slashes that no eye tells from their plain neighbours.
 _PLAIN_MARKS = str.maketrans(
     {
-        **dict.fromkeys("′’‘‛ʹʼ´`＇", "'"),
-        **dict.fromkeys("″”“‟„ʺ˝＂", '"'),
-        **dict.fromkeys("‐‑‒–—―−", "-"),
-        **dict.fromkeys("⁄∕／", "/"),
+        **dict.fromkeys("′’\u2018\u00b4\u02b9\u02bc`", "'"),
+        **dict.fromkeys("″“”\u02ba\u02dd", '"'),
+        **dict.fromkeys("–—−\u2010\u2011\u2012", "-"),
+        **dict.fromkeys("\u2044\u2215", "/"),
         "½": " 1/2 ",
         "¼": " 1/4 ",
         "¾": " 3/4 ",
@@ -56,14 +58,14 @@ _TOKEN = re.compile(
     )\s*""",
     re.VERBOSE,
 )
-# One letter a token: "7' 3-5/8\"" is n u n h f u.
+# A shape has one letter a token, so places in shape and row are the same: 7' 3-5/8" is n u n h f u.
 _SHAPE = re.compile(r"(?:(?P<feet>n(?:h?f)?|f)uh?)?(?P<last>n(?:h?f)?|f)u?")
 _TWO_NUMBERS = re.compile(r"nh?n")
 _FRACTION_FIRST = re.compile(r"fh?[nf]")
 
 
 class LengthError(PlankwrightError, ValueError):
-    """A text that is not a length, or could be two; the message says how to write it.
+    """A text that is no length, or could be two; the message says how to write it.
 
     Parameters
     ----------
@@ -78,17 +80,12 @@ class LengthError(PlankwrightError, ValueError):
     def __init__(self, text: str, reason: str) -> None:
         self.text = text
         self.reason = reason
-        shown = "".join(mark if mark.isprintable() else "�" for mark in text[:_LONGEST_TEXT])
+        shown = "".join(mark if mark.isprintable() else "?" for mark in text[:_LONGEST_TEXT])
         super().__init__(f"“{shown}{'…' if len(text) > _LONGEST_TEXT else ''}” {reason}")
 
     def __reduce__(self) -> tuple[type["LengthError"], tuple[str, str]]:
         """Rebuild from text and reason, not from the message, when the error comes from another process."""
         return type(self), (self.text, self.reason)
-
-
-class _Token(NamedTuple):
-    kind: str
-    text: str
 
 
 def read_length(text: str, *, default_unit: Unit | None, decimal_comma: bool = False) -> Nm:
@@ -114,126 +111,161 @@ def read_length(text: str, *, default_unit: Unit | None, decimal_comma: bool = F
 
     Notes
     -----
-    Fractions are halves to 64ths, all of them whole numbers of nanometres. Decimals finer than that are rounded
-    once, here, to the nearest nanometre, and from half-way to the even one.
+    Fractions are halves to 64ths, each a whole number of nanometres. Decimals finer than a nanometre are
+    rounded once, here, to the nearest one, and from half-way to the even one.
     """
-    return _Reader(text, default_unit, decimal_comma=decimal_comma).read()
+    decimal, grouping = (",", ".") if decimal_comma else (".", ",")
+    return _Reader(text.strip(), default_unit, decimal=decimal, grouping=grouping).read()
+
+
+class _Token(NamedTuple):
+    """A word of a length and what it is: n, f, u or h."""
+
+    kind: str
+    text: str
 
 
 class _Reader:
-    """Reads one text; holds what every step needs to say what is wrong."""
+    """Reads one text, and holds what every step needs to say what is wrong with it."""
 
-    def __init__(self, text: str, default_unit: Unit | None, *, decimal_comma: bool) -> None:
-        self.text = text.strip()
+    def __init__(self, text: str, default_unit: Unit | None, *, decimal: str, grouping: str) -> None:
+        self.text = text
         self.default_unit = default_unit
-        self.decimal, self.grouping = (",", ".") if decimal_comma else (".", ",")
+        self.decimal = decimal
+        self.grouping = grouping
 
     def read(self) -> Nm:
         if not self.text:
-            self.refuse(f"(nothing) is not a length: {self.how()}")
+            raise self.refusal("is empty")
         if len(self.text) > _LONGEST_TEXT:
-            self.refuse(f"is too long for a length: {self.how()}")
+            raise self.refusal("is too long for a length")
         nm = round(self.assemble(self.tokens()))
         if nm > LONGEST:
-            self.refuse("is longer than a kilometre: check the number and its unit")
+            raise self.refusal("is longer than a kilometre", "check the number and its unit")
         return nm
 
-    def refuse(self, reason: str) -> NoReturn:
-        raise LengthError(self.text, reason)
-
-    def how(self) -> str:
-        return f"""write it like 7' 3-5/8", 87-5/8", 87{self.decimal}625" or 2226 mm"""
+    def refusal(self, trouble: str, mend: str | None = None) -> LengthError:
+        usual = f"""write a length like 7' 3-5/8", 87-5/8", 87{self.decimal}625" or 2226 mm"""
+        return LengthError(self.text, f"{trouble}: {mend or usual}")
 
     def tokens(self) -> list[_Token]:
-        plain = self.text.translate(_PLAIN_MARKS).replace("''", '"').lower().strip()
-        tokens, at = [], 0
+        plain = self.text.translate(_PLAIN_MARKS).replace("''", '"').lower()
+        tokens: list[_Token] = []
+        at = 0
         while at < len(plain):
             match = _TOKEN.match(plain, at)
-            if match is None:
-                self.refuse(f"is not a length: {self.how()}")
-            kind = match.lastgroup or ""
-            tokens.append(_Token(kind, match[kind]))
+            if match is None or match.lastgroup is None:
+                raise self.refusal("is not a length")
+            tokens.append(_Token(match.lastgroup, match[match.lastgroup]))
             at = match.end()
         return tokens
 
     def assemble(self, tokens: list[_Token]) -> Fraction:
-        """Add up what a row of tokens means; one letter a token makes places in shape and row the same."""
+        """Add up what a row of tokens means. [nm]"""
         shape = "".join(token.kind for token in tokens)
         match = _SHAPE.fullmatch(shape)
         if match is None:
-            self.refuse(self.misshapen(shape))
-        last_start, last_end = match.span("last")
-        last = self.amount(tokens[last_start:last_end])
-        unit = self.unit(tokens[last_end]) if last_end < len(tokens) else None
+            raise self.misshapen(shape)
+        start, end = match.span("last")
+        last = self.amount(tokens[start:end])
+        unit = self.unit(tokens[end].text) if end < len(tokens) else None
         if match["feet"] is None:
-            return last * (unit or self.unit_of_bare("f" in match["last"])).size_nm
+            return last * (unit or self.unit_of_bare(fractional=match["last"].endswith("f"))).size_nm
         feet_end = match.end("feet")
         feet = self.amount(tokens[:feet_end])
-        if self.unit(tokens[feet_end]) is not Unit.FOOT or unit not in {None, Unit.INCH}:
-            self.refuse(f"mixes units other than feet and inches: use one, {self.how()}")
+        if (self.unit(tokens[feet_end].text), unit or Unit.INCH) != (Unit.FOOT, Unit.INCH):
+            raise self.refusal("mixes units", "only feet and inches go together, so write it in one unit")
         if feet.denominator != 1:
-            self.refuse("has a part of a foot and inches besides: write whole feet and inches, like 7' 3-5/8\"")
+            raise self.refusal("has a part of a foot and inches too", "write whole feet, then the inches")
         if last >= _INCHES_IN_A_FOOT:
-            self.refuse('has a foot or more of inches after the feet, probably a slip: write 0 to 11 whole inches there')
+            raise self.refusal(
+                "has a foot or more of inches behind the feet, probably a slip",
+                "write less than 12 inches there",
+            )
         return feet * Unit.FOOT.size_nm + last * Unit.INCH.size_nm
 
-    def misshapen(self, shape: str) -> str:
+    def misshapen(self, shape: str) -> LengthError:
         if shape.startswith("h"):
-            return f"is negative: a length is zero or more, {self.how()}"
+            return self.refusal("is negative", "a length is zero or more, so write it without the minus")
         if _TWO_NUMBERS.search(shape):
-            return (
-                "has two numbers side by side and could be feet and inches, a fraction or thousands: "
-                "write 7' 3\" for feet and inches, 7-3/8\" for a fraction, 2226 mm without a gap"
+            return self.refusal(
+                "has two numbers side by side, which could be feet and inches, a fraction or thousands",
+                """write 7' 3" for feet and inches, 7-3/8" for a fraction, 2226 mm without a gap""",
             )
         if _FRACTION_FIRST.search(shape):
-            return 'has a fraction before another number: the fraction comes last, like 5-3/8"'
-        return f"is not a length: {self.how()}"
+            return self.refusal(
+                "has a fraction before another number", 'write the fraction last, like 5-3/8"'
+            )
+        return self.refusal("is not a length")
 
-    def unit(self, token: _Token) -> Unit:
-        unit = _UNIT_WORDS.get(token.text.removesuffix("."))
+    def unit(self, word: str) -> Unit:
+        unit = _UNIT_WORDS.get(word.removesuffix("."))
         if unit is None:
-            self.refuse(f"has an unknown unit, {token.text}: use ' or ft, \" or in, mm, cm or m")
+            raise self.refusal(f"has an unknown unit, {word}", "write ' or ft, \" or in, mm, cm or m")
         return unit
 
-    def unit_of_bare(self, has_fraction: bool) -> Unit:
-        if self.default_unit is None:
-            self.refuse(f"has no unit: put ' or ft, \" or in, mm, cm or m behind it, like {self.text}\" or {self.text} mm")
-        if has_fraction and self.default_unit.is_metric:
-            self.refuse(
-                f"is a fraction without a unit where bare numbers are {self.default_unit}: "
-                f'write {self.text}" if it is inches, else a decimal like 87{self.decimal}5 {self.default_unit}'
+    def unit_of_bare(self, *, fractional: bool) -> Unit:
+        """Choose the unit of a number that has none."""
+        unit = self.default_unit
+        inches = f'write {self.text}" if it is inches'
+        if unit is None:
+            other = f"{self.text}'" if fractional else f"{self.text} mm"
+            raise self.refusal(
+                "has no unit", f"{inches}, {other} if it is {'feet' if fractional else 'millimetres'}"
             )
-        return self.default_unit
+        if fractional and unit.is_metric:
+            # Nobody reads eighths off a metric tape, so this is a row in inches that lost its mark.
+            example = f"87{self.decimal}5 {unit}"
+            raise self.refusal(
+                f"is a fraction where a number without unit is {unit}",
+                f"{inches}, or decimals like {example}",
+            )
+        return unit
 
     def amount(self, tokens: list[_Token]) -> Fraction:
-        whole = self.number(tokens[0].text) if tokens[0].kind == "n" else Fraction(0)
-        if tokens[-1].kind != "f":
-            return whole
-        if whole.denominator != 1 or self.decimal in tokens[0].text:
-            self.refuse(f"has decimals and a fraction: use one of them, {self.how()}")
-        return whole + self.fraction(tokens[-1].text)
+        """Read a number, a fraction, or one and the other."""
+        head, tail = tokens[0], tokens[-1]
+        if tail.kind == "n":
+            return self.number(tail.text)
+        if head.kind == "f":
+            return self.fraction(head.text)
+        whole = self.number(head.text)
+        if not head.text.isdecimal():
+            raise self.refusal(
+                "has decimals and a fraction too", f'write one of them, like 87-5/8" or 87{self.decimal}625"'
+            )
+        return whole + self.fraction(tail.text)
 
     def fraction(self, token: str) -> Fraction:
         top, bottom = map(int, token.split("/"))
-        if bottom < 2 or bottom > FINEST_DENOMINATOR or bottom & (bottom - 1):
-            self.refuse(f"has a fraction that is on no tape: use halves, quarters, 8ths, 16ths, 32nds or 64ths, or {self.how()}")
+        if bottom not in _TAPE_FRACTIONS:
+            raise self.refusal(
+                "has a fraction that is on no tape",
+                "write halves, quarters, 8ths, 16ths, 32nds or 64ths, or decimals",
+            )
         if top >= bottom:
             whole, rest = divmod(top, bottom)
             better = f"{whole}-{rest}/{bottom}" if rest else f"{whole}"
-            self.refuse(f"has a fraction of one or more, {top}/{bottom}, perhaps a slip: if it is meant, {top}/{bottom} is {better}")
+            raise self.refusal(
+                f"has a fraction of one or more, {top}/{bottom}, probably a slip",
+                f"write {better} if it is meant, or a gap between inches and fraction, like 7 3/8",
+            )
         return Fraction(top, bottom)
 
     def number(self, token: str) -> Fraction:
         decimal, grouping = re.escape(self.decimal), re.escape(self.grouping)
         if re.fullmatch(rf"[0-9]+|[0-9]*{decimal}[0-9]+", token):
             return Fraction(token.replace(self.decimal, "."))
-        if re.fullmatch(rf"[1-9][0-9]{{0,2}}(?:(?:{grouping}[0-9]{{3}})+{decimal}[0-9]+|(?:{grouping}[0-9]{{3}}){{2,}})", token):
+        if re.fullmatch(rf"[1-9][0-9]{{0,2}}{grouping}[0-9]{{3}}{decimal}[0-9]+", token):
             return Fraction(token.replace(self.grouping, "").replace(self.decimal, "."))
-        mark = "comma" if self.grouping == "," else "point"
-        if re.fullmatch(rf"[0-9]+{grouping}[0-9]+", token):
-            joined = self.text.replace(token, token.replace(self.grouping, ""), 1)
-            parted = self.text.replace(token, token.replace(self.grouping, self.decimal), 1)
-            self.refuse(
-                f"can be read two ways: write {joined} if the {mark} parts thousands, {parted} if it is the decimal mark"
+        mark, other = ("comma", "point") if self.grouping == "," else ("point", "comma")
+        with_decimal = self.text.replace(token, token.replace(self.grouping, self.decimal), 1)
+        if re.fullmatch(rf"[1-9][0-9]{{0,2}}{grouping}[0-9]{{3}}", token):
+            without = self.text.replace(token, token.replace(self.grouping, ""), 1)
+            raise self.refusal(
+                "can be read two ways",
+                f"write {without} if the {mark} parts thousands, {with_decimal} if it is the decimal mark",
             )
-        self.refuse(f"has a number that cannot be read, {token}: {self.how()}")
+        if re.fullmatch(rf"[0-9]*{grouping}[0-9]+", token):
+            raise self.refusal(f"has a decimal {mark}, but here it is a {other}", f"write {with_decimal}")
+        raise self.refusal(f"has a number that cannot be read, {token}")

@@ -28,7 +28,8 @@ def write_length(nm: Nm, style: TapeStyle) -> str:
 
     Returns
     -------
-    Feet, inches and fraction, or millimetres: `7' 3-5/8"`, `3-5/8"`, `2226 mm`. Half a step goes away from zero.
+    Feet, inches and fraction, or millimetres: `7' 3-5/8"`, `3-5/8"`, `2226 mm`. Half a step goes away from
+    zero.
     """
     if nm < 0:
         return _negative(write_length(-nm, style))
@@ -69,7 +70,8 @@ def write_exact(nm: Nm, style: TapeStyle) -> str:
 
     Returns
     -------
-    Feet, inches and 64ths where they hold it exactly, else millimetres with up to six decimals behind a point.
+    Feet, inches and 64ths where they hold it exactly, else millimetres with up to six decimals behind a
+    point.
     """
     if nm < 0:
         return _negative(write_exact(-nm, style))
