@@ -174,7 +174,7 @@ class _Reader:
         feet_end = match.end("feet")
         feet = self.amount(tokens[:feet_end])
         if (self.unit(tokens[feet_end].text), unit or Unit.INCH) != (Unit.FOOT, Unit.INCH):
-            raise self.refusal("mixes units", "only feet and inches go together, so write it in one unit")
+            raise self.refusal("mixes units", "only feet with inches behind go together, so write one unit")
         if feet.denominator != 1:
             raise self.refusal("has a part of a foot and inches too", "write whole feet, then the inches")
         if last >= _INCHES_IN_A_FOOT:
@@ -247,8 +247,8 @@ class _Reader:
             whole, rest = divmod(top, bottom)
             better = f"{whole}-{rest}/{bottom}" if rest else f"{whole}"
             raise self.refusal(
-                f"has a fraction of one or more, {top}/{bottom}, probably a slip",
-                f"write {better} if it is meant, or a gap between inches and fraction, like 7 3/8",
+                "has a fraction of one or more, probably a slip",
+                f"{top}/{bottom} is {better}, so write that, or a gap before the fraction, like 7 3/8",
             )
         return Fraction(top, bottom)
 
