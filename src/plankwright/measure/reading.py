@@ -145,7 +145,7 @@ class _Reader:
         return nm
 
     def refusal(self, trouble: str, mend: str | None = None) -> LengthError:
-        usual = f"""write a length like 7' 3-5/8", 87-5/8", 87{self.decimal}625" or 2226 mm"""
+        usual = f"""write it like 7' 3-5/8", 87-5/8", 87{self.decimal}625" or 2226 mm"""
         return LengthError(self.text, f"{trouble}: {mend or usual}")
 
     def tokens(self) -> list[_Token]:
@@ -267,5 +267,7 @@ class _Reader:
                 f"write {without} if the {mark} parts thousands, {with_decimal} if it is the decimal mark",
             )
         if re.fullmatch(rf"[0-9]*{grouping}[0-9]+", token):
-            raise self.refusal(f"has a decimal {mark}, but here it is a {other}", f"write {with_decimal}")
+            raise self.refusal(
+                f"has a {mark} for decimals where the {other} is the decimal mark", f"write {with_decimal}"
+            )
         raise self.refusal(f"has a number that cannot be read, {token}")
