@@ -120,6 +120,48 @@ def course_strip(surface: Surface, from_nm: Nm, to_nm: Nm) -> Rectangle:
     return Rectangle(left=from_nm, bottom=0, right=to_nm, top=surface.height_nm)
 
 
+def along_and_across(surface: Surface, point: Point) -> tuple[Nm, Nm]:
+    """Give where a point lies along the courses and how far from the start side.
+
+    Parameters
+    ----------
+    surface
+        The surface.
+    point
+        In the frame of the surface. [nm]
+
+    Returns
+    -------
+    tuple[Nm, Nm]
+        From the left, or the bottom, along the courses; from the start side across them. [nm]
+    """
+    along, across = point if surface.courses_run is Direction.HORIZONTAL else point[::-1]
+    if surface.start in {Edge.TOP, Edge.RIGHT}:
+        across = (surface.height_nm if surface.start is Edge.TOP else surface.width_nm) - across
+    return along, across
+
+
+def extent_in_course(surface: Surface, place: Rectangle) -> tuple[Nm, Nm, Nm, Nm]:
+    """Give how far a rectangle reaches along and across the courses.
+
+    Parameters
+    ----------
+    surface
+        The surface.
+    place
+        In the frame of the surface.
+
+    Returns
+    -------
+    tuple[Nm, Nm, Nm, Nm]
+        From and to along, then from and to across, as `along_and_across` measures them. [nm]
+    """
+    (u_1, v_1), (u_2, v_2) = (
+        along_and_across(surface, corner) for corner in ((place.left, place.bottom), (place.right, place.top))
+    )
+    return u_1, u_2, min(v_1, v_2), max(v_1, v_2)
+
+
 def as_polygon(place: Rectangle) -> shapely.Polygon:
     """Give a rectangle as a polygon of the geometry library. [nm]"""
     return shapely.box(place.left, place.bottom, place.right, place.top)
