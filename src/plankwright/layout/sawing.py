@@ -1,11 +1,226 @@
-"""The order of work at the saw, board by board, that frees the pieces of a layout."""
+"""The order of work at the saw, board by board, that frees the pieces of a layout.
 
+Boards follow one another as their first pieces are hung, so that hanging can begin while others are still
+being cut; as all pieces of a course are equally wide, a fence set for a course serves its whole row.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import replace
+from itertools import product
+
+from plankwright.errors import ExitCode, PlankwrightError
+from plankwright.layout.guillotine import Pass, Patch, Sawing, fewest_passes, leftovers
+from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.offcuts import offcuts, wood_spent_nm2
-from plankwright.model import BoardCuts
+from plankwright.layout.regions import may_region
+from plankwright.layout.shaping import Workpiece, end_cut, shaping_cuts
+from plankwright.model import (
+    Board,
+    BoardCuts,
+    Cut,
+    CutKind,
+    Edge,
+    Job,
+    Layout,
+    Offcut,
+    Piece,
+    SawKind,
+)
 
-__all__ = ["count_cuts", "offcuts", "wood_spent_nm2"]
+__all__ = ["NoOrderOfCutsError", "count_cuts", "offcuts", "piece_name", "saw_boards", "wood_spent_nm2"]
 
 
-def count_cuts(board_cuts: tuple[BoardCuts, ...]) -> int:
+class NoOrderOfCutsError(PlankwrightError, ValueError):
+    """No order of straight cuts from edge to edge frees the pieces of a board.
+
+    Parameters
+    ----------
+    board_id
+        The board.
+    """
+
+    exit_code = ExitCode.BAD_INPUT
+
+    def __init__(self, board_id: str) -> None:
+        self.board_id = board_id
+        super().__init__(
+            f"board {board_id}: no order of straight cuts from edge to edge frees its pieces; "
+            "move them apart in the layout, or take one of them from another board"
+        )
+
+
+def saw_boards(job: Job, layout: Layout) -> tuple[BoardCuts, ...]:
+    """Derive what is done to each board at the saw.
+
+    Of the orders that the listed saws can do, each board gets one with the fewest passes, in which no offcut
+    worth keeping is cut through. Where there is none, the offcuts are given up first and the capacities of
+    the saws last; the checker tells of the latter.
+
+    Parameters
+    ----------
+    job
+        The job.
+    layout
+        A layout of it.
+
+    Returns
+    -------
+    tuple[BoardCuts, ...]
+        One for each board that is cut into, in the order in which their first pieces are hung.
+
+    Raises
+    ------
+    NoOrderOfCutsError
+        If the pieces of a board cannot be freed by straight cuts at all.
+    """
+    by_board: defaultdict[str, list[Workpiece]] = defaultdict(list)
+    for part in layout.surfaces:
+        surface = job.surface(part.surface_id)
+        within = may_region(surface, job.rules)
+        for piece, hung in zip(part.pieces, hung_pieces(job, part), strict=True):
+            by_board[piece.board_id].append(
+                Workpiece(
+                    label=piece_name(job, part.surface_id, piece),
+                    piece=piece,
+                    hung=hung,
+                    surface=surface,
+                    within=within,
+                    profile=job.board(piece.board_id).profile,
+                )
+            )
+    return tuple(_saw_board(job, job.board(board_id), works) for board_id, works in by_board.items())
+
+
+def count_cuts(board_cuts: Iterable[BoardCuts]) -> int:
     """Count the passes of a saw, a notch as one."""
     return sum(len(board.cuts) for board in board_cuts)
+
+
+def piece_name(job: Job, surface_id: str, piece: Piece) -> str:
+    """Name a piece on paper: by its label, with the surface when the job has several."""
+    return piece.label if len(job.surfaces) == 1 else f"{surface_id} {piece.label}"
+
+
+def _saw_board(job: Job, board: Board, works: list[Workpiece]) -> BoardCuts:
+    works = sorted(works, key=lambda work: work.blank)
+    worth_keeping = offcuts(job, board, [work.piece for work in works])
+    keep = [_lies(offcut) for offcut in worth_keeping]
+    shaping = {work.label: list(shaping_cuts(work, job.rules.rip_kerf_nm)) for work in works}
+    rip_first = any(end_cut(work, cut) for work in works for cut in shaping[work.label])
+    passes = _passes(job, board, works, keep, rip_first=rip_first)
+    cuts: list[Cut] = []
+    for one in passes:
+        frees = tuple(work.label for work in works if work.blank in {one.near, one.far})
+        end = _end_made_by(one, works, shaping, keep)
+        if end is None:
+            cuts.append(_straight(board, one, works, frees))
+        else:
+            shaping[end.label].remove(end)
+            cuts.append(replace(end, yields=frees))
+    left = leftovers(board, passes, [work.blank for work in works])
+    return BoardCuts(
+        board_id=board.id,
+        cuts=(*cuts, *(cut for work in works for cut in shaping[work.label])),
+        piece_labels=tuple(work.label for work in works),
+        offcuts=_still_whole(job, worth_keeping, left),
+    )
+
+
+def _passes(
+    job: Job, board: Board, works: list[Workpiece], keep: list[Patch], *, rip_first: bool
+) -> tuple[Pass, ...]:
+    rules = job.rules
+    at_hand = Sawing(
+        crosscut_kerf_nm=rules.crosscut_kerf_nm,
+        rip_kerf_nm=rules.rip_kerf_nm,
+        crosscut_nm=job.saw_capacity_nm(SawKind.CROSSCUT),
+        rip_nm=job.saw_capacity_nm(SawKind.RIP),
+    )
+    any_saw = replace(at_hand, crosscut_nm=None, rip_nm=None)
+    for sawing, whole in product((at_hand, any_saw), (keep, [])):
+        blanks = [work.blank for work in works]
+        passes = fewest_passes(board, blanks, whole, sawing, rip_first=rip_first)
+        if passes is not None:
+            return passes
+    raise NoOrderOfCutsError(board.id)
+
+
+def _end_made_by(
+    one: Pass, works: list[Workpiece], shaping: dict[str, list[Cut]], keep: list[Patch]
+) -> Cut | None:
+    """Give the angled crosscut that can be made in place of a square one, since only waste lies behind it."""
+    wanted = [*(work.blank for work in works), *keep]
+    for work in works if one.kind is CutKind.CROSSCUT else ():
+        blank = work.blank
+        for cut in shaping[work.label]:
+            end = end_cut(work, cut)
+            made, waste = (one.far, one.near) if end is Edge.LEFT else (one.near, one.far)
+            if end is None or made is None or not made.holds(blank) or made[2:] != blank[2:]:
+                continue
+            side = slice(0, 1) if end is Edge.LEFT else slice(1, 2)
+            if made[side] == blank[side] and not any(waste and waste.holds(patch) for patch in wanted):
+                return cut
+    return None
+
+
+def _straight(board: Board, one: Pass, works: list[Workpiece], frees: tuple[str, ...]) -> Cut:
+    part = one.through
+    if one.kind is CutKind.CROSSCUT:
+        start, end = part.across_from, part.across_to
+    else:
+        start, end = part.along_from, part.along_to
+    return Cut(
+        kind=one.kind,
+        at_nm=one.at_nm,
+        other_at_nm=one.at_nm,
+        from_nm=start,
+        to_nm=end,
+        yields=frees,
+        what="" if frees else _purpose(board, one, works),
+    )
+
+
+def _purpose(board: Board, one: Pass, works: list[Workpiece]) -> str:
+    """Say what a cut is for that frees no piece by itself."""
+    near, far = (
+        [work.label for work in works if side is not None and side.holds(work.blank)]
+        for side in (one.near, one.far)
+    )
+    if near and far:
+        return f"part {', '.join(near)} from {', '.join(far)}"
+    part = one.through
+    if one.kind is CutKind.RIP:
+        if near:
+            return "rip to width"
+        return "straighten the reference edge" if part.across_from == 0 else "rip to width"
+    if far and part.along_from == 0:
+        return "trim the marked end"
+    if near and part.along_to == board.length_nm:
+        return "trim the other end"
+    return "trim"
+
+
+def _lies(offcut: Offcut) -> Patch:
+    return Patch(offcut.along_from_nm, offcut.along_to_nm, offcut.across_from_nm, offcut.across_to_nm)
+
+
+def _still_whole(job: Job, worth_keeping: tuple[Offcut, ...], left: tuple[Patch, ...]) -> tuple[Offcut, ...]:
+    """Give what the cuts leave of the offcuts: all of each, unless the saws could not but go through it."""
+    parts = [
+        replace(
+            offcut,
+            along_from_nm=common.along_from,
+            along_to_nm=common.along_to,
+            across_from_nm=common.across_from,
+            across_to_nm=common.across_to,
+        )
+        for offcut in worth_keeping
+        for common in (_lies(offcut).common(part) for part in left)
+        if common is not None
+    ]
+    return tuple(
+        part
+        for part in parts
+        if part.length_nm >= job.rules.shortest_piece_nm and part.width_nm >= job.rules.narrowest_course_nm
+    )

@@ -24,32 +24,45 @@ class CutKind(StrEnum):
 class Cut:
     """One pass of a saw, or one notch.
 
+    A crosscut and a rip stand at one mark, and the blade goes on the far side of it, so the kerf comes out of
+    what lies beyond. An angled crosscut, a taper rip and a notch follow the finished line of a piece, and the
+    blade goes on the side of the waste.
+
     Parameters
     ----------
     kind
         How the saw goes through the board.
     at_nm
-        Where to mark: for crosscuts from the marked end of the board along it; for rips across it from the
-        reference edge. The blade goes on the far side of the mark, so the kerf comes out of what lies beyond. [nm]
+        Where to mark: for crosscuts from the marked end of the board along it, for rips across it from the
+        reference edge. [nm]
     other_at_nm
-        The mark on the far long edge of an angled crosscut, or at the far end of a taper rip; equal to `at_nm`
-        when the cut is square. [nm]
+        The mark where the cut ends, if it is another one: on the long edge farther from the reference edge
+        for an angled crosscut, farther from the marked end for a taper rip, the end of a notch along the
+        board; equal to `at_nm` when the cut is square. [nm]
+    from_nm, to_nm
+        How far the blade goes: from where to where across the board for a crosscut or a notch, along it for
+        a rip. [nm]
     angle_mdeg
         How far an angled crosscut leans from square. [thousandths of a degree]
     yields
-        Labels of the pieces that this cut frees; empty when it only trims.
+        Labels of the pieces that this cut frees.
     notch
         For a notch: its rectangle, measured from the left end and the lower edge of the piece as hung.
+    label
+        For a cut on a piece that is free already: the piece.
     what
-        For a notch: what it goes around.
+        What a cut that frees nothing is for, or what a notch goes around.
     """
 
     kind: CutKind
     at_nm: Nm
     other_at_nm: Nm
+    from_nm: Nm
+    to_nm: Nm
     angle_mdeg: int = 0
     yields: tuple[str, ...] = ()
     notch: Rectangle | None = None
+    label: str = ""
     what: str = ""
 
 
@@ -113,8 +126,8 @@ class HungPiece:
     label, board_id
         As in the layout.
     shape
-        Corners anticlockwise, in the frame of the surface, notches cut out. A piece that an opening or a slope
-        parts in two has the corners of its largest part here.
+        Corners anticlockwise, in the frame of the surface, notches cut out. A piece that an opening or a
+        slope parts in two has the corners of its largest part here.
     long_point_nm, short_point_nm
         Length along the course at its longest and at its shortest edge. [nm]
     width_left_nm, width_right_nm

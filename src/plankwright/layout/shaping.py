@@ -1,0 +1,251 @@
+"""What is cut on a piece beyond its blank: sloping ends, tapered edges, notches, a tongue taken off."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from plankwright.layout.guillotine import Patch
+from plankwright.layout.regions import as_polygon
+from plankwright.measure import MILLIMETRE, Nm
+from plankwright.model import (
+    Cut,
+    CutKind,
+    Direction,
+    Edge,
+    EdgeKind,
+    EdgeProfile,
+    EdgeTreatment,
+    HungPiece,
+    Piece,
+    Point,
+    Rectangle,
+    Surface,
+)
+
+_HARDLY: Nm = MILLIMETRE // 10
+"""Less than a saw follows: what lies so close to a line lies on it, and a slice so thin is none."""
+
+_Segment = tuple[Point, Point]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Workpiece:
+    """A piece at the bench: its blank is free, and what hangs is still to be made of it.
+
+    Parameters
+    ----------
+    label
+        Its name on the cut list.
+    piece, hung
+        The piece in the layout, and its shape on the surface.
+    surface, within
+        Where it hangs, and what of that boards may cover.
+    profile
+        How the edges of its board are milled.
+    """
+
+    label: str
+    piece: Piece
+    hung: HungPiece
+    surface: Surface
+    within: BaseGeometry
+    profile: EdgeProfile
+
+    @property
+    def blank(self) -> Patch:
+        """The rectangle of its board that it is cut to."""
+        piece = self.piece
+        return Patch(piece.along_from_nm, piece.along_to_nm, piece.across_from_nm, piece.across_to_nm)
+
+    def on_board(self, point: Point) -> Point:
+        """Give where a point of the surface lies on the board: along it, and across it. [nm]"""
+        (x, y), place = point, self.piece.place
+        level = self.surface.courses_run is Direction.HORIZONTAL
+        along = x - place.left if level else y - place.bottom
+        across = {
+            Edge.BOTTOM: y - place.bottom,
+            Edge.TOP: place.top - y,
+            Edge.LEFT: x - place.left,
+            Edge.RIGHT: place.right - x,
+        }[self.surface.start]
+        blank = self.blank
+        if self.piece.turned:
+            return blank.along_to - along, blank.across_to - across
+        return blank.along_from + along, blank.across_from + across
+
+
+def shaping_cuts(work: Workpiece, rip_kerf_nm: Nm) -> tuple[Cut, ...]:
+    """Give what is done to a piece once its blank is free.
+
+    Parameters
+    ----------
+    work
+        The piece.
+    rip_kerf_nm
+        What a rip takes. [nm]
+
+    Returns
+    -------
+    tuple[Cut, ...]
+        A tongue taken off, tapers ripped, ends angled, notches made, in this order. Marks lie on the finished
+        lines, in the frame of the board.
+    """
+    slopes = _slopes(work)
+    lines = [_line_cut(work, slope) for slope in slopes]
+    lines.sort(key=lambda cut: (cut.kind is CutKind.ANGLED, cut.at_nm, cut.from_nm))
+    notches = [*work.hung.notches, *((step, "edge of the surface") for step in _steps(work, slopes))]
+    return (
+        *_tongues_off(work, rip_kerf_nm),
+        *lines,
+        *(_notch_cut(work, place, what) for place, what in notches),
+    )
+
+
+def end_cut(work: Workpiece, cut: Cut) -> Edge | None:
+    """Say which end of a piece a cut makes by itself, as the board lies with its marked end to the left.
+
+    Returns
+    -------
+    Edge | None
+        Left or right; nothing when the cut only takes a corner off, or is no angled crosscut.
+    """
+    blank = work.blank
+    if cut.kind is not CutKind.ANGLED or (cut.from_nm, cut.to_nm) != (blank.across_from, blank.across_to):
+        return None
+    first, last = sorted((cut.at_nm, cut.other_at_nm))
+    if (first == blank.along_from) is (last == blank.along_to):
+        return None
+    return Edge.LEFT if first == blank.along_from else Edge.RIGHT
+
+
+def _slopes(work: Workpiece) -> list[_Segment]:
+    """Give the edges of the shape that run neither along nor across, wood to their left, each line once."""
+    slopes: list[_Segment] = []
+    for start, end in pairwise((*work.hung.shape, work.hung.shape[0])):
+        if min(abs(start[0] - end[0]), abs(start[1] - end[1])) <= _HARDLY:
+            continue
+        for index, other in enumerate(slopes):
+            if _off_line(start, other) <= _HARDLY and _off_line(end, other) <= _HARDLY:
+                reach = sorted((*other, start, end))
+                slopes[index] = (reach[0], reach[-1]) if other[0] < other[1] else (reach[-1], reach[0])
+                break
+        else:
+            slopes.append((start, end))
+    return slopes
+
+
+def _off_line(point: Point, line: _Segment) -> float:
+    (ax, ay), (bx, by) = line
+    return abs((bx - ax) * (point[1] - ay) - (by - ay) * (point[0] - ax)) / math.hypot(bx - ax, by - ay)
+
+
+def _line_cut(work: Workpiece, slope: _Segment) -> Cut:
+    """Name a sloping line for what it joins: both long edges, or both ends; a corner by how steep it is."""
+    blank = work.blank
+    marks = [_snapped(work.on_board(point), blank) for point in slope]
+    along, across = sorted(point[0] for point in marks), sorted(point[1] for point in marks)
+    from_edge_to_edge = across == [blank.across_from, blank.across_to]
+    from_end_to_end = along == [blank.along_from, blank.along_to]
+    steep = across[1] - across[0] > along[1] - along[0]
+    if from_edge_to_edge or (steep and not from_end_to_end):
+        (at, start), (other_at, end) = sorted(marks, key=lambda point: point[1])
+        angle = math.atan2(along[1] - along[0], across[1] - across[0])
+        return Cut(
+            kind=CutKind.ANGLED,
+            at_nm=at,
+            other_at_nm=other_at,
+            from_nm=start,
+            to_nm=end,
+            angle_mdeg=round(1000 * math.degrees(angle)),
+            label=work.label,
+        )
+    (start, at), (end, other_at) = sorted(marks)
+    return Cut(
+        kind=CutKind.TAPER_RIP, at_nm=at, other_at_nm=other_at, from_nm=start, to_nm=end, label=work.label
+    )
+
+
+def _snapped(point: Point, blank: Patch) -> Point:
+    """Put a point that hardly misses a side of the blank onto it."""
+    along, across = point
+    for side in (blank.along_from, blank.along_to):
+        along = side if abs(along - side) <= _HARDLY else along
+    for side in (blank.across_from, blank.across_to):
+        across = side if abs(across - side) <= _HARDLY else across
+    return along, across
+
+
+def _steps(work: Workpiece, slopes: list[_Segment]) -> Iterator[Rectangle]:
+    """Give what else is cut off a blank: the steps of an outline, as upright rectangles."""
+    place = work.piece.place
+    waste = as_polygon(place).difference(work.within)
+    for notch, _ in work.hung.notches:
+        waste = waste.difference(as_polygon(notch))
+    reach = 2 * (place.width_nm + place.height_nm)
+    for slope in slopes:
+        waste = waste.difference(_beyond(slope, reach))
+    corners = shapely.get_coordinates(waste)
+    for left, right in pairwise(sorted({round(float(x)) for x, _ in corners})):
+        slab = waste.intersection(shapely.box(left, place.bottom, right, place.top))
+        for part in shapely.get_parts(slab):
+            _, bottom, _, top = part.bounds
+            if right - left > _HARDLY and top - bottom > _HARDLY and part.area > 0:
+                yield Rectangle(left=left, bottom=round(bottom), right=right, top=round(top))
+
+
+def _beyond(slope: _Segment, reach: Nm) -> shapely.Polygon:
+    """Give what lies to the right of a line, so far as it matters, a little across the line itself."""
+    (ax, ay), (bx, by) = slope
+    length = math.hypot(bx - ax, by - ay)
+    run, rise = (bx - ax) / length, (by - ay) / length
+    corners = [(-reach, -_HARDLY), (reach, -_HARDLY), (reach, reach), (-reach, reach)]
+    return shapely.Polygon(
+        [(ax + along * run + off * rise, ay + along * rise - off * run) for along, off in corners]
+    )
+
+
+def _notch_cut(work: Workpiece, place: Rectangle, what: str) -> Cut:
+    blank = work.piece.place
+    left, bottom = max(place.left, blank.left), max(place.bottom, blank.bottom)
+    right, top = min(place.right, blank.right), min(place.top, blank.top)
+    corners = [work.on_board(corner) for corner in ((left, bottom), (right, top))]
+    along, across = sorted(point[0] for point in corners), sorted(point[1] for point in corners)
+    return Cut(
+        kind=CutKind.NOTCH,
+        at_nm=along[0],
+        other_at_nm=along[1],
+        from_nm=across[0],
+        to_nm=across[1],
+        notch=Rectangle(
+            left=left - blank.left,
+            bottom=bottom - blank.bottom,
+            right=right - blank.left,
+            top=top - blank.bottom,
+        ),
+        label=work.label,
+        what=what,
+    )
+
+
+def _tongues_off(work: Workpiece, rip_kerf_nm: Nm) -> Iterator[Cut]:
+    piece, blank = work.piece, work.blank
+    reference, beyond = (piece.far, piece.near) if piece.turned else (piece.near, piece.far)
+    marks = []
+    if reference is EdgeTreatment.TONGUE_OFF:
+        marks.append(blank.across_from - rip_kerf_nm)
+    if beyond is EdgeTreatment.TONGUE_OFF:
+        marks.append(blank.across_to)
+    for mark in marks:
+        yield Cut(
+            kind=CutKind.RIP,
+            at_nm=mark,
+            other_at_nm=mark,
+            from_nm=blank.along_from,
+            to_nm=blank.along_to,
+            label=work.label,
+            what=f"take the {'lap' if work.profile.kind is EdgeKind.SHIPLAP else 'tongue'} off",
+        )
