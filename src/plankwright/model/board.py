@@ -38,7 +38,8 @@ class EdgeProfile:
         demand(self.reach_nm >= 0, "a tongue or lap cannot be negative", field="reach")
         demand(
             self.kind is not EdgeKind.SQUARE or self.reach_nm == 0,
-            "a square edge has no tongue or lap: give the edge as tongue-and-groove or shiplap, or leave the size out",
+            "a square edge has no tongue or lap: "
+            "give the edge as tongue-and-groove or shiplap, or leave the size out",
             field="reach",
         )
 
@@ -85,7 +86,7 @@ class Flaw:
     face: Face | None = None
 
     def __post_init__(self) -> None:
-        demand(0 <= self.start_nm, "a flaw cannot start before the board does", field="flaws")
+        demand(self.start_nm >= 0, "a flaw cannot start before the board does", field="flaws")
         demand(self.start_nm < self.end_nm, "a flaw must end beyond where it starts", field="flaws")
 
     def shows_on(self, face: Face) -> bool:
@@ -130,7 +131,11 @@ class Board:
     def __post_init__(self) -> None:
         demand(bool(self.id.strip()), "a board needs an id: write one on the board and here", field="id")
         demand(self.length_nm > 0, "the length must be more than nothing", field="length")
-        demand(self.width_start_nm > 0 and self.width_end_nm > 0, "the width must be more than nothing", field="width")
+        demand(
+            self.width_start_nm > 0 and self.width_end_nm > 0,
+            "the width must be more than nothing",
+            field="width",
+        )
         demand(self.thickness_nm > 0, "the thickness must be more than nothing", field="thickness")
         demand(
             max(self.width_start_nm, self.width_end_nm) <= self.length_nm,

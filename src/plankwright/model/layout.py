@@ -1,8 +1,8 @@
 """Which piece goes where: the document that the search makes, the checker judges and the paper prints.
 
-A piece is written as the upright rectangle ("blank") that it is cut to before its ends are angled, its edge is
-tapered and its notches are made. What hangs is the blank less whatever lies outside the surface or in an opening:
-no second description of the shape can contradict the first.
+A piece is written as the upright rectangle ("blank") that it is cut to before its ends are angled, its edge
+is tapered and its notches are made. What hangs is the blank less whatever lies outside the surface or in an
+opening: no second description of the shape can contradict the first.
 """
 
 from dataclasses import dataclass

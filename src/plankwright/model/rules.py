@@ -119,8 +119,14 @@ class Rules:
             value = getattr(self, name)
             demand(not isinstance(value, int) or value >= 0, f"{name} cannot be negative", field=name)
         demand(self.nailing_points >= 1, "a piece must be nailed somewhere", field="nailing_points")
-        demand(self.narrowest_course_nm > 0, "the narrowest course must be more than nothing", field="narrowest_course")
-        demand(self.shortest_piece_nm > 0, "the shortest piece must be more than nothing", field="shortest_piece")
+        demand(
+            self.narrowest_course_nm > 0,
+            "the narrowest course must be more than nothing",
+            field="narrowest_course",
+        )
+        demand(
+            self.shortest_piece_nm > 0, "the shortest piece must be more than nothing", field="shortest_piece"
+        )
         demand(
             self.width_tolerance_nm <= self.gap_tolerance_nm,
             "width_tolerance is more than gap_tolerance: unequal pieces of one course would leave a gap",

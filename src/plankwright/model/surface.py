@@ -191,7 +191,9 @@ class EdgeTrim:
 
     def __post_init__(self) -> None:
         demand(
-            min(self.bottom, self.top, self.left, self.right) >= 0, "trim cannot cover less than nothing", field="trim"
+            min(self.bottom, self.top, self.left, self.right) >= 0,
+            "trim cannot cover less than nothing",
+            field="trim",
         )
 
 
