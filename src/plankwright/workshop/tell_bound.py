@@ -1,20 +1,18 @@
 """Say in plain words how good a layout is, and how much better any layout could be."""
 
 from plankwright.measure import TapeStyle, write_area
-from plankwright.model import Bound, Score
+from plankwright.model import SurfaceLayout
 from plankwright.workshop.wording import capital, counted, number
 
 
-def tell_bound(score: Score, bound: Bound, tape: TapeStyle) -> tuple[str, ...]:
+def tell_bound(laid: SurfaceLayout, tape: TapeStyle) -> tuple[str, ...]:
     """Set a layout's score against what no layout can beat.
 
     Parameters
     ----------
-    score
-        What the layout comes to.
-    bound
-        What no layout can beat. Each measure of it holds for layouts that are best in the earlier ones, so
-        it is told only when this layout is one of them.
+    laid
+        The layout of one surface. Each measure of its bound holds for layouts that are best in the earlier
+        ones, so it is told only when this layout is one of them.
     tape
         How areas are written.
 
@@ -23,14 +21,17 @@ def tell_bound(score: Score, bound: Bound, tape: TapeStyle) -> tuple[str, ...]:
     tuple of str
         A sentence each on the area left bare (when there is any), the joints in sight and the wood spent.
     """
-    bare_is_best = score.bare_nm2 <= bound.bare_nm2
+    score, bound = laid.score, laid.bound
+    # Gaps within the tolerance count as none, although they have an area.
+    bare_nm2 = score.bare_nm2 if laid.bare else 0
+    bare_is_best = bare_nm2 <= bound.bare_nm2
     joints_are_best = bare_is_best and score.joints_in_sight <= bound.joints_in_sight
     return (
-        *((_tell_bare(score.bare_nm2, bound.bare_nm2, tape),) if score.bare_nm2 else ()),
+        *((_tell_bare(bare_nm2, bound.bare_nm2, tape),) if laid.bare else ()),
         _tell_joints(
             score.joints_in_sight,
             bound.joints_in_sight if bare_is_best else 0,
-            "layout" if score.bare_nm2 == 0 else "layout that covers as much",
+            "layout that covers as much" if laid.bare else "layout",
         ),
         _tell_wood(score.wood_spent_nm2, bound.wood_spent_nm2 if joints_are_best else 0, tape),
     )

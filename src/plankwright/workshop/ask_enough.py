@@ -1,0 +1,255 @@
+"""Is the pile enough? Yes, and what is spare; no, and what would close it; or not settled."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from plankwright.layout.offcuts import offcuts
+from plankwright.layout.result import Result, Verdict, Wanted, verdict
+from plankwright.measure import TapeStyle, round_up, write_area, write_length
+from plankwright.model import Bound, EdgeKind, EdgeProfile, Job, Score, SurfaceLayout
+from plankwright.workshop.judge_tally import to_cover_nm2
+from plankwright.workshop.tell_bound import tell_bound
+from plankwright.workshop.wording import capital, counted, listed
+
+MOST_NAMED = 12
+"""How many boards are named in a sentence before the rest are only counted."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SurfaceAnswer:
+    """Whether the pile is enough for one surface, and how good its layout is.
+
+    Parameters
+    ----------
+    surface_id
+        The surface.
+    verdict
+        Enough, not enough or not settled.
+    to_cover_nm2
+        Area that must be covered. [nm²]
+    score, bound
+        What the layout comes to, and what no layout can beat.
+    sentences
+        The same in words.
+    """
+
+    surface_id: str
+    verdict: Verdict
+    to_cover_nm2: int
+    score: Score
+    bound: Bound
+    sentences: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """Whether the pile is enough, in values and in words; as text it is what a person reads.
+
+    Parameters
+    ----------
+    verdict
+        Not enough when one surface surely cannot be covered, enough when all are.
+    headline
+        The answer in one sentence.
+    surfaces
+        Each surface by itself, in order of importance.
+    untouched
+        Boards that nothing is cut from and that are not held back.
+    held_back
+        Boards kept as spares, as the rules ask.
+    offcuts
+        How many offcuts worth keeping are left of the boards cut into.
+    wanted
+        Further boards that would close what is left bare.
+    wanted_closes
+        Whether a layout with those was made and covers everything.
+    pile
+        What is spare or wanted, in sentences.
+    stopped
+        Whether the search was stopped before its effort was spent.
+    """
+
+    verdict: Verdict
+    headline: str
+    surfaces: tuple[SurfaceAnswer, ...]
+    untouched: tuple[str, ...]
+    held_back: tuple[str, ...]
+    offcuts: int
+    wanted: tuple[Wanted, ...]
+    wanted_closes: bool
+    pile: tuple[str, ...]
+    stopped: bool
+
+    def __str__(self) -> str:
+        """Give the whole answer as a person reads it, a sentence a line."""
+        return "\n".join(
+            [
+                self.headline,
+                *(
+                    f"{surface.surface_id}: {sentence}"
+                    for surface in self.surfaces
+                    for sentence in surface.sentences
+                ),
+                *self.pile,
+            ]
+        )
+
+
+def ask_enough(job: Job, result: Result) -> Answer:
+    """Answer whether the pile is enough, from what a search came to.
+
+    Parameters
+    ----------
+    job
+        The job.
+    result
+        What the search came to; its layout must have passed the checker, as that of `lay_out` has.
+
+    Returns
+    -------
+    Answer
+        In values and in words.
+    """
+    surfaces = tuple(_answer_surface(job, laid) for laid in result.layout.surfaces)
+    overall = _overall([surface.verdict for surface in surfaces])
+    cut_into = {piece.board_id for piece in result.layout.pieces}
+    kept = cut_into | set(result.held_back)
+    untouched = tuple(board.id for board in job.boards if board.id not in kept)
+    left = _count_offcuts(job, result)
+    return Answer(
+        verdict=overall,
+        headline=_headline(overall, job, surfaces),
+        surfaces=surfaces,
+        untouched=untouched,
+        held_back=result.held_back,
+        offcuts=left,
+        wanted=result.wanted,
+        wanted_closes=result.wanted_closes,
+        pile=(
+            *_tell_wanted(result, job.tape),
+            *_tell_left(untouched, left, overall),
+            *_tell_held_back(job, result, overall),
+            *(("The search was stopped early: a longer one may find better.",) if result.stopped else ()),
+        ),
+        stopped=result.stopped,
+    )
+
+
+def describe_wanted(wanted: Wanted, tape: TapeStyle) -> str:
+    """Say which further boards are wanted, rounded up to what a tape shows.
+
+    Parameters
+    ----------
+    wanted
+        So many boards of such a size.
+    tape
+        How lengths are written.
+
+    Returns
+    -------
+    str
+        Such as `2 boards of at least 7' 4" by 5"`.
+    """
+    length, width = (
+        write_length(round_up(size, tape.step_nm), tape) for size in (wanted.length_nm, wanted.width_nm)
+    )
+    thick = () if wanted.thickness_nm is None else (f"{write_length(wanted.thickness_nm, tape)} thick",)
+    edge = () if wanted.profile is None else (_describe_profile(wanted.profile, tape),)
+    size = f"{wanted.count} board{'' if wanted.count == 1 else 's'} of at least {length} by {width}"
+    return ", ".join((size, *thick, *edge))
+
+
+def _describe_profile(profile: EdgeProfile, tape: TapeStyle) -> str:
+    if profile.kind is EdgeKind.SQUARE:
+        return "square-edged"
+    what = "tongue" if profile.kind is EdgeKind.TONGUE_AND_GROOVE else "lap"
+    return f"{profile.kind} with a {what} of {write_length(profile.reach_nm, tape)}"
+
+
+def _answer_surface(job: Job, laid: SurfaceLayout) -> SurfaceAnswer:
+    to_cover = to_cover_nm2(job.surface(laid.surface_id), job.rules)
+    covered = to_cover - laid.score.bare_nm2
+    covered_pct = 100 * covered // to_cover if to_cover else 100
+    found = verdict(laid)
+    cover = (
+        f"all {write_area(to_cover, job.tape)} covered."
+        if found is Verdict.ENOUGH
+        else f"{write_area(covered, job.tape)} of {write_area(to_cover, job.tape)} covered ({covered_pct} %)."
+    )
+    return SurfaceAnswer(
+        surface_id=laid.surface_id,
+        verdict=found,
+        to_cover_nm2=to_cover,
+        score=laid.score,
+        bound=laid.bound,
+        sentences=(cover, *tell_bound(laid, job.tape)),
+    )
+
+
+def _overall(verdicts: Sequence[Verdict]) -> Verdict:
+    if Verdict.NOT_ENOUGH in verdicts:
+        return Verdict.NOT_ENOUGH
+    return Verdict.UNSETTLED if Verdict.UNSETTLED in verdicts else Verdict.ENOUGH
+
+
+def _headline(overall: Verdict, job: Job, surfaces: Sequence[SurfaceAnswer]) -> str:
+    short = [surface.surface_id for surface in surfaces if surface.verdict is overall]
+    match overall:
+        case Verdict.ENOUGH:
+            return (
+                f"Enough: a layout was found that covers {listed([surface.id for surface in job.surfaces])}."
+            )
+        case Verdict.NOT_ENOUGH:
+            return f"Not enough: no layout of this pile covers all of {listed(short)}."
+        case Verdict.UNSETTLED:
+            return (
+                f"Not settled: no layout was found that covers all of {listed(short)}, "
+                "and none was proven impossible. A longer search may tell."
+            )
+
+
+def _tell_wanted(result: Result, tape: TapeStyle) -> Iterator[str]:
+    if not result.wanted:
+        return
+    boards = listed([describe_wanted(wanted, tape) for wanted in result.wanted])
+    yield f"Wanted to close what is bare: {boards}."
+    yield (
+        "A layout with these boards was made, and it covers everything."
+        if result.wanted_closes
+        else "No layout with these boards was made: take the list as a guess."
+    )
+
+
+def _tell_left(untouched: Sequence[str], left: int, overall: Verdict) -> Iterator[str]:
+    kept = f"{counted(left, 'offcut')} worth keeping"
+    if untouched:
+        what = "Spare" if overall is Verdict.ENOUGH else "Not used"
+        boards = f"{what}: {counted(len(untouched), 'whole board')}, {_named(untouched)}"
+        yield f"{boards}; besides, {kept}." if left else f"{boards}."
+    else:
+        yield f"No whole board is spare; left: {kept}."
+
+
+def _tell_held_back(job: Job, result: Result, overall: Verdict) -> Iterator[str]:
+    asked, kept = job.rules.hold_back, len(result.held_back)
+    if kept:
+        yield f"Held back as spares, as the rules ask: {_named(result.held_back)}."
+        if overall is not Verdict.ENOUGH:
+            yield "Hanging them too may close what is bare, and leaves nothing to fall back on."
+    if kept < asked:
+        yield f"{capital(counted(asked, 'board'))} should be held back, and only {kept} could be."
+
+
+def _named(boards: Sequence[str]) -> str:
+    if len(boards) <= MOST_NAMED:
+        return listed(boards)
+    return f"{', '.join(boards[:MOST_NAMED])} and {len(boards) - MOST_NAMED} more"
+
+
+def _count_offcuts(job: Job, result: Result) -> int:
+    pieces = sorted(result.layout.pieces, key=lambda piece: piece.board_id)
+    return sum(
+        len(offcuts(job, job.board(board_id), of_board))
+        for board_id, of_board in groupby(pieces, key=lambda piece: piece.board_id)
+    )
