@@ -1,0 +1,53 @@
+"""Rule 8: a blemish shows only where the rules allow it."""
+
+from collections.abc import Iterator
+
+from shapely import unary_union
+
+from plankwright.check.case import Hung, SurfaceCase
+from plankwright.check.finding import Finding, FindingCode, found
+from plankwright.check.frame import Extent
+from plankwright.check.slack import exceeds, polygons
+from plankwright.check.wording import tell
+from plankwright.model import BlemishPolicy, Flaw, Severity
+
+
+def check_blemishes(case: SurfaceCase) -> Iterator[Finding]:
+    """Find blemishes on the face that shows which neither trim nor a fixture hides."""
+    if case.rules.blemishes is BlemishPolicy.ANYWHERE:
+        return
+    hidden = unary_union(list(case.concealed))
+    for hung in case.hung:
+        for flaw in hung.board.flaws if hung.board else ():
+            stretch = _where_it_hangs(hung, flaw)
+            if flaw.severity is not Severity.BLEMISH or not flaw.shows_on(hung.piece.face) or stretch is None:
+                continue
+            place = case.frame.box(stretch).intersection(hung.shape).intersection(case.must_cover)
+            showing = polygons(place.difference(hidden))
+            if showing:
+                seen = [case.frame.extent(*part.bounds) for part in showing]
+                length = max(extent.u_to - extent.u_from for extent in seen)
+                (long,) = tell(case.job.tape, length)
+                message = (
+                    f"{long} of a blemish ({flaw.what}) of board {hung.piece.board_id} show:"
+                    " turn the board over, or hang it behind a fixture."
+                )
+                yield found(
+                    FindingCode.BLEMISH_SHOWS,
+                    case.surface.id,
+                    hung.where,
+                    message,
+                    measured=length,
+                    allowed=0,
+                )
+
+
+def _where_it_hangs(hung: Hung, flaw: Flaw) -> Extent | None:
+    """Give where a flaw of the board comes to hang, over the whole width of the piece, or nothing when it is cut off."""
+    start = max(flaw.start_nm, hung.piece.along_from_nm) - hung.piece.along_from_nm
+    end = min(flaw.end_nm, hung.piece.along_to_nm) - hung.piece.along_from_nm
+    if not exceeds(end, start):
+        return None
+    if hung.piece.turned:
+        start, end = (hung.u_to - hung.u_from) - end, (hung.u_to - hung.u_from) - start
+    return Extent(u_from=hung.u_from + start, u_to=hung.u_from + end, v_from=hung.v_from, v_to=hung.v_to)

@@ -1,0 +1,253 @@
+"""A layout laid open for judging: every piece with its board, its shape and its joints, worked out once."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise, permutations
+
+from shapely import prepare, unary_union
+from shapely.geometry import LineString
+from shapely.geometry.base import BaseGeometry
+
+from plankwright.check.frame import Frame, box_of, frame_of
+from plankwright.check.regions import may_cover, must_cover
+from plankwright.check.slack import SLACK, exceeds
+from plankwright.measure import Nm
+from plankwright.model import Board, Course, Job, Layout, Piece, Rules, Surface, SurfaceLayout
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Hung:
+    """A piece where it hangs.
+
+    Parameters
+    ----------
+    surface_id, course, piece
+        The piece, its course and its surface.
+    board
+        Its board, or nothing when the tally has no such board.
+    u_from, u_to, v_from, v_to
+        Its blank in the frame of the courses. [nm]
+    within
+        Its blank less whatever lies outside the surface or in an opening.
+    shape
+        What hangs: the same less cut-outs.
+    """
+
+    surface_id: str
+    course: Course
+    piece: Piece
+    board: Board | None
+    u_from: Nm
+    u_to: Nm
+    v_from: Nm
+    v_to: Nm
+    within: BaseGeometry
+    shape: BaseGeometry
+
+    @property
+    def where(self) -> str:
+        """The piece as messages name it."""
+        return f"course {self.course.number}, piece {self.piece.label}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Joint:
+    """Where two pieces of a course meet end to end.
+
+    Parameters
+    ----------
+    left, right
+        The two pieces; left is below in a vertical course.
+    at_nm
+        The middle of the joint, along the course. [nm]
+    in_sight
+        Whether neither trim nor a fixture hides it.
+    """
+
+    left: Hung
+    right: Hung
+    at_nm: Nm
+    in_sight: bool
+
+    @property
+    def where(self) -> str:
+        """The joint as messages name it."""
+        return (
+            f"course {self.left.course.number}, joint of {self.left.piece.label} and {self.right.piece.label}"
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class SurfaceCase:
+    """One surface of a layout, laid open.
+
+    Parameters
+    ----------
+    job, surface, layout
+        What is judged.
+    frame
+        The frame of its courses.
+    may_cover, must_cover
+        The parts of the surface that boards may and must lie on.
+    concealed
+        What each fixture hides.
+    rows
+        The pieces, course by course, courses from the start side on and pieces along them.
+    uncovered
+        The part that must be covered and is not.
+    joints
+        Every butt joint.
+    """
+
+    job: Job
+    surface: Surface
+    layout: SurfaceLayout
+    frame: Frame
+    may_cover: BaseGeometry
+    must_cover: BaseGeometry
+    concealed: tuple[BaseGeometry, ...]
+    rows: tuple[tuple[Hung, ...], ...]
+    uncovered: BaseGeometry
+    joints: tuple[Joint, ...]
+
+    @property
+    def rules(self) -> Rules:
+        """The rules of the job."""
+        return self.job.rules
+
+    @property
+    def hung(self) -> tuple[Hung, ...]:
+        """Every piece, in the order of the rows."""
+        return tuple(hung for row in self.rows for hung in row)
+
+    @property
+    def neighbouring_rows(self) -> Iterator[tuple[tuple[Hung, ...], tuple[Hung, ...]]]:
+        """Pairs of rows that touch, or nearly: between others a course is missing."""
+        for near, far in pairwise(filter(None, self.rows)):
+            if not exceeds(far[0].course.from_nm - near[0].course.to_nm, self.rules.gap_tolerance_nm):
+                yield near, far
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Case:
+    """A whole layout, laid open.
+
+    Parameters
+    ----------
+    job, layout
+        What is judged.
+    surfaces
+        Those of its surfaces that can be judged.
+    """
+
+    job: Job
+    layout: Layout
+    surfaces: tuple[SurfaceCase, ...]
+
+    @property
+    def by_board(self) -> tuple[tuple[Board, tuple[Hung, ...]], ...]:
+        """The boards cut into, in the order of the tally, each with its pieces on all surfaces."""
+        pieces: dict[str, list[Hung]] = {}
+        for surface in self.surfaces:
+            for hung in surface.hung:
+                pieces.setdefault(hung.piece.board_id, []).append(hung)
+        return tuple((board, tuple(pieces[board.id])) for board in self.job.boards if board.id in pieces)
+
+
+def open_surface(job: Job, layout: SurfaceLayout) -> SurfaceCase:
+    """Lay one surface of a layout open.
+
+    Parameters
+    ----------
+    job, layout
+        The job and the layout of one of its surfaces.
+
+    Returns
+    -------
+    SurfaceCase
+        The same, worked out.
+
+    Raises
+    ------
+    KeyError
+        If the job has no such surface.
+    """
+    surface = job.surface(layout.surface_id)
+    frame = frame_of(surface)
+    may, must = may_cover(surface, job.rules), must_cover(surface, job.rules)
+    prepare(may)
+    concealed = tuple(box_of(zone.place) for zone in surface.concealed)
+    boards = {board.id: board for board in job.boards}
+    rows = tuple(
+        tuple(
+            sorted(
+                (
+                    _hang(surface, frame, may, course, piece, boards.get(piece.board_id))
+                    for piece in course.pieces
+                ),
+                key=lambda hung: hung.u_from,
+            )
+        )
+        for course in sorted(layout.courses, key=lambda course: course.from_nm)
+    )
+    blanks = unary_union([box_of(piece.place) for piece in layout.pieces])
+    return SurfaceCase(
+        job=job,
+        surface=surface,
+        layout=layout,
+        frame=frame,
+        may_cover=may,
+        must_cover=must,
+        concealed=concealed,
+        rows=rows,
+        uncovered=must.difference(blanks),
+        joints=tuple(
+            joint
+            for row in rows
+            for joint in _joints(row, frame, may, must, concealed, job.rules.gap_tolerance_nm)
+        ),
+    )
+
+
+def _hang(
+    surface: Surface, frame: Frame, may: BaseGeometry, course: Course, piece: Piece, board: Board | None
+) -> Hung:
+    place = piece.place
+    blank = box_of(place)
+    within = blank if may.covers(blank) else blank.intersection(may)
+    holes = [hole for cut_out in surface.cut_outs if (hole := box_of(cut_out.place)).intersects(blank)]
+    extent = frame.extent(place.left, place.bottom, place.right, place.top)
+    return Hung(
+        surface_id=surface.id,
+        course=course,
+        piece=piece,
+        board=board,
+        u_from=round(extent.u_from),
+        u_to=round(extent.u_to),
+        v_from=round(extent.v_from),
+        v_to=round(extent.v_to),
+        within=within,
+        shape=within.difference(unary_union(holes)) if holes else within,
+    )
+
+
+def _joints(
+    row: tuple[Hung, ...],
+    frame: Frame,
+    may: BaseGeometry,
+    must: BaseGeometry,
+    concealed: tuple[BaseGeometry, ...],
+    gap_tolerance: Nm,
+) -> Iterator[Joint]:
+    for left, right in permutations(row, 2):
+        low, high = max(left.v_from, right.v_from), min(left.v_to, right.v_to)
+        if exceeds(abs(right.u_from - left.u_to), gap_tolerance) or not exceeds(high, low):
+            continue
+        at = (left.u_to + right.u_from) // 2
+        line = LineString((frame.surface_point(at, low), frame.surface_point(at, high)))
+        if line.intersection(may).length > SLACK:
+            showing = line.intersection(must)
+            hidden = showing.length <= SLACK or any(
+                showing.difference(zone).length <= SLACK for zone in concealed
+            )
+            yield Joint(left=left, right=right, at_nm=at, in_sight=not hidden)
