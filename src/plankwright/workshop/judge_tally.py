@@ -1,4 +1,4 @@
-"""Judge a tally: what the pile holds, how much of it is of use, and what looks odd in it.
+"""Judge a tally: what the pile holds, and how much of it is of use.
 
 Everything here is a sum over boards, and no sum can say whether the pile is enough: it knows nothing of
 joints, of courses or of lengths. That question is `ask_enough`'s.
@@ -10,9 +10,8 @@ from dataclasses import dataclass
 
 from plankwright.layout.offcuts import clear_runs, usable_across
 from plankwright.layout.regions import must_region
-from plankwright.measure import INCH, MILLIMETRE, Nm, System, TapeStyle, round_down
+from plankwright.measure import INCH, MILLIMETRE, SIXTY_FOURTH, Nm, System, TapeStyle, round_down
 from plankwright.model import Board, Rules, Surface
-from plankwright.workshop.doubt_boards import Doubt, doubt_boards
 
 LONGEST_TOLD = 5
 """How many of the longest clear runs are told: what the longest course may ask for."""
@@ -119,8 +118,6 @@ class TallyJudgement:
         Narrowest first.
     useless
         Boards that give nothing long and wide enough.
-    doubts
-        Rows to measure again.
     to_cover_nm2
         Area of the surfaces that must be covered; nothing when there is no job beside the tally. [nm²]
     """
@@ -130,7 +127,6 @@ class TallyJudgement:
     longest: tuple[ClearRun, ...]
     widths: tuple[WidthClass, ...]
     useless: tuple[str, ...]
-    doubts: tuple[Doubt, ...]
     to_cover_nm2: int | None
 
 
@@ -153,7 +149,7 @@ def judge_tally(
     Returns
     -------
     TallyJudgement
-        Sums, the longest runs, and the rows to look at again.
+        Sums, widths and the longest runs.
     """
     runs = {board.id: usable_runs(board, rules) for board in boards}
     every_run = [run for of_board in runs.values() for run in of_board]
@@ -166,7 +162,6 @@ def judge_tally(
         longest=tuple(sorted(every_run, key=lambda run: -run.length_nm)[:LONGEST_TOLD]),
         widths=_width_classes(boards, runs, _CLASS_STEPS[tape.system]),
         useless=tuple(board.id for board in boards if not runs[board.id]),
-        doubts=doubt_boards(boards, tape),
         to_cover_nm2=sum(to_cover_nm2(surface, rules) for surface in surfaces) if surfaces else None,
     )
 
@@ -241,3 +236,21 @@ def _width_classes(
         )
         for start in sorted(classes)
     )
+
+
+def tape_of(boards: Sequence[Board]) -> TapeStyle:
+    """Guess which tape a pile was measured with, where no job says so.
+
+    Parameters
+    ----------
+    boards
+        The tally.
+
+    Returns
+    -------
+    TapeStyle
+        A metric one when more lengths are no whole number of 64ths of an inch than are one.
+    """
+    sizes = [size for board in boards for size in (board.length_nm, board.width_start_nm, board.thickness_nm)]
+    off_the_inch = sum(size % SIXTY_FOURTH != 0 for size in sizes)
+    return TapeStyle(system=System.METRIC if 2 * off_the_inch > len(sizes) else System.IMPERIAL)

@@ -13,7 +13,7 @@ from plankwright.model import (
     Severity,
     Surface,
 )
-from plankwright.workshop.judge_tally import judge_tally, to_cover_nm2, usable_runs
+from plankwright.workshop.judge_tally import judge_tally, tape_of, to_cover_nm2, usable_runs
 
 IMPERIAL = TapeStyle(system=System.IMPERIAL)
 TONGUE = EdgeProfile(kind=EdgeKind.TONGUE_AND_GROOVE, reach_nm=INCH // 4)
@@ -144,3 +144,17 @@ def test_what_must_be_covered_is_known_only_with_surfaces() -> None:
     assert judge_tally((board("A"),), RULES, IMPERIAL).to_cover_nm2 is None
     assert judge_tally((board("A"),), RULES, IMPERIAL, (wall,)).to_cover_nm2 == 96 * FOOT**2
     assert to_cover_nm2(wall, RULES) == 96 * FOOT**2
+
+
+def test_the_tape_is_guessed_from_what_is_no_whole_64th() -> None:
+    """127 mm is 5 in exactly and says nothing; 2440 mm and 130 mm are on no tape in inches."""
+    in_millimetres = Board(
+        id="A",
+        length_nm=2_440_000_000,
+        width_start_nm=130_000_000,
+        width_end_nm=130_000_000,
+        thickness_nm=127_000_000,
+    )
+    assert tape_of((in_millimetres,)).system is System.METRIC
+    assert tape_of((board("A"), board("B"), in_millimetres)).system is System.IMPERIAL
+    assert tape_of(()).system is System.IMPERIAL

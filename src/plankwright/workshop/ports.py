@@ -1,0 +1,74 @@
+"""What the workshop asks of files, in its own words; the room `files` answers, tests stand in for it."""
+
+from pathlib import Path
+from typing import Protocol
+
+from plankwright.errors import Problem
+from plankwright.measure import Unit
+from plankwright.model import Board, Job, Layout, Rules
+
+
+class JobReading(Protocol):
+    """A job as it was read."""
+
+    @property
+    def job(self) -> Job:
+        """The job."""
+        ...
+
+    @property
+    def remarks(self) -> tuple[Problem, ...]:
+        """Doubtful places: the files can be used, but somebody should look."""
+        ...
+
+
+class TallyReading(Protocol):
+    """A tally as it was read, without a job beside it."""
+
+    @property
+    def boards(self) -> tuple[Board, ...]:
+        """The boards, in the order of the file."""
+        ...
+
+    @property
+    def remarks(self) -> tuple[Problem, ...]:
+        """Doubtful places: the file can be used, but somebody should look."""
+        ...
+
+
+class Files(Protocol):
+    """Reading and writing, each file whole or not at all."""
+
+    def read_job(self, folder: Path) -> JobReading:
+        """Read a job folder."""
+        ...
+
+    def read_tally(
+        self, path: Path, *, unit: Unit | None, decimal_comma: bool = False, rules: Rules = ...
+    ) -> TallyReading:
+        """Read a tally by itself, CSV or a spreadsheet."""
+        ...
+
+    def read_layout(self, file: Path) -> Layout:
+        """Read a layout, whoever made it."""
+        ...
+
+    def write_template(self, folder: Path) -> tuple[Path, ...]:
+        """Make a job folder with commented templates."""
+        ...
+
+    def layout_to_json(self, layout: Layout) -> str:
+        """Write a layout as text."""
+        ...
+
+    def cut_list_csv(self, job: Job, layout: Layout) -> str:
+        """Write the cut list as text for a spreadsheet."""
+        ...
+
+    def write_text(self, path: Path, text: str) -> None:
+        """Write a text file, over an earlier one of that name; folders on the way are made."""
+        ...
+
+    def write_bytes(self, path: Path, content: bytes) -> None:
+        """Write any other file in the same way."""
+        ...
