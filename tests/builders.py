@@ -1,7 +1,8 @@
 """Small jobs and layouts made by hand, in inches as a carpenter would say them.
 
-Every length here is in inches unless its name ends in `_nm`; fractions like 5.125 are exact down to the 64th.
-Along and across are told in the frame of the courses: along from the left or the bottom, across from the start side.
+Every length here is in inches; fractions like 5.125 are exact down to the 64th. Further fields of a value are
+given as the model names them. Along and across are told in the frame of the courses: along from the left or
+the bottom, across from the start side.
 """
 
 from collections.abc import Sequence
@@ -63,10 +64,10 @@ def studs(*centres: float, width: float = 1.5, runs: Direction = Direction.VERTI
     return Framing(members=tuple(members))
 
 
-def wall(width: float, height: float, **more: Any) -> Surface:
+def wall(width: float, height: float, **more: Any) -> Surface:  # noqa: ANN401 - any further field
     """Make a rectangular wall with horizontal courses from the bottom, on studs every 16 inches from 8 on."""
     count = int((width - 8) // 16) + 1
-    given = {
+    given: dict[str, Any] = {
         "id": "wall",
         "outline": box_outline(width, height),
         "framing": studs(*(8 + 16 * index for index in range(count))),
@@ -84,9 +85,9 @@ def socket(left: float, bottom: float, right: float, top: float) -> CutOut:
     return CutOut(id="socket", place=rectangle(left, bottom, right, top), what="socket")
 
 
-def board(name: str, length: float, width: float, **more: Any) -> Board:
+def board(name: str, length: float, width: float, **more: Any) -> Board:  # noqa: ANN401 - any further field
     """Make a square-edged board, 3/4 inch thick."""
-    given = {
+    given: dict[str, Any] = {
         "id": name,
         "length_nm": nm(length),
         "width_start_nm": nm(width),
@@ -96,7 +97,7 @@ def board(name: str, length: float, width: float, **more: Any) -> Board:
     return Board(**(given | more))
 
 
-def flaw(start: float, end: float, severity: Severity = Severity.LOST, **more: Any) -> Flaw:
+def flaw(start: float, end: float, severity: Severity = Severity.LOST, **more: Any) -> Flaw:  # noqa: ANN401 - any further field
     """Make a flaw: rot, or a stain when it is a blemish."""
     what = "rot" if severity is Severity.LOST else "stain"
     return Flaw(start_nm=nm(start), end_nm=nm(end), what=what, severity=severity, **more)
@@ -144,17 +145,17 @@ def piece(
     *,
     at: tuple[float, float] = (0.5, 0.125),
     nailed_at: Sequence[float] = (),
-    **more: Any,
+    **more: Any,  # noqa: ANN401 - any further field
 ) -> Piece:
     """Make a piece whose name, such as "4b A17", tells its label and its board.
 
-    `along` and `across` say where it hangs, `at` where its corner lies on the board: past the end trim and the
-    straightened edge unless told otherwise. At each place along in `nailed_at` it gets a nail an inch in from either
-    long edge.
+    `along` and `across` say where it hangs, `at` where its corner lies on the board: past the end trim and
+    the straightened edge unless told otherwise. At each place along in `nailed_at` it gets a nail an inch in
+    from either long edge.
     """
     label, board_id = name.split()
     (x_one, y_one), (x_two, y_two) = (on_surface(surface, u, v) for u, v in zip(along, across, strict=True))
-    given = {
+    given: dict[str, Any] = {
         "label": label,
         "board_id": board_id,
         "place": Rectangle(
@@ -184,11 +185,12 @@ def layout(*surfaces: SurfaceLayout) -> Layout:
     return Layout(job_name="village hall", surfaces=surfaces)
 
 
-def with_piece(whole: SurfaceLayout, label: str, **changes: Any) -> SurfaceLayout:
+def with_piece(whole: SurfaceLayout, label: str, **changes: Any) -> SurfaceLayout:  # noqa: ANN401 - any further field
     """Give a layout with one piece changed."""
     courses = (
         replace(
-            row, pieces=tuple(replace(each, **changes) if each.label == label else each for each in row.pieces)
+            row,
+            pieces=tuple(replace(each, **changes) if each.label == label else each for each in row.pieces),
         )
         for row in whole.courses
     )

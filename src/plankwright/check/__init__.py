@@ -1,4 +1,4 @@
-"""Is a layout right? Worked out again from the job and the layout alone, by code that the search does not share."""
+"""Is a layout right? Worked out from the job and the layout alone, by code that the search does not share."""
 
 from plankwright.check.finding import Finding, FindingCode, FindingSeverity, faults
 from plankwright.check.judging import check_layout

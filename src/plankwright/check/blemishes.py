@@ -34,8 +34,7 @@ def check_blemishes(case: SurfaceCase) -> Iterator[Finding]:
                 )
                 yield found(
                     FindingCode.BLEMISH_SHOWS,
-                    case.surface.id,
-                    hung.where,
+                    hung.place,
                     message,
                     measured=length,
                     allowed=0,
@@ -43,7 +42,7 @@ def check_blemishes(case: SurfaceCase) -> Iterator[Finding]:
 
 
 def _where_it_hangs(hung: Hung, flaw: Flaw) -> Extent | None:
-    """Give where a flaw of the board comes to hang, over the whole width of the piece, or nothing when it is cut off."""
+    """Give where a flaw comes to hang, over the whole width of its piece, or nothing when it is cut off."""
     start = max(flaw.start_nm, hung.piece.along_from_nm) - hung.piece.along_from_nm
     end = min(flaw.end_nm, hung.piece.along_to_nm) - hung.piece.along_from_nm
     if not exceeds(end, start):

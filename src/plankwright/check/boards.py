@@ -40,7 +40,7 @@ def check_known(case: SurfaceCase) -> Iterator[Finding]:
     for hung in case.hung:
         if hung.board is None:
             message = f"It is cut from board {hung.piece.board_id}, which is not in the tally."
-            yield found(FindingCode.BOARD_UNKNOWN, case.surface.id, hung.where, message)
+            yield found(FindingCode.BOARD_UNKNOWN, hung.place, message)
 
 
 def check_ends(case: SurfaceCase) -> Iterator[Finding]:
@@ -53,9 +53,7 @@ def check_ends(case: SurfaceCase) -> Iterator[Finding]:
             message = (
                 f"It reaches {over} into the {trimmed} that are trimmed off the ends of board {board.id}."
             )
-            yield found(
-                FindingCode.IN_END_TRIM, case.surface.id, hung.where, message, measured=into, allowed=0
-            )
+            yield found(FindingCode.IN_END_TRIM, hung.place, message, measured=into, allowed=0)
 
 
 def check_lost_wood(case: SurfaceCase) -> Iterator[Finding]:
@@ -66,9 +64,7 @@ def check_lost_wood(case: SurfaceCase) -> Iterator[Finding]:
             if flaw.severity is Severity.LOST and exceeds(shared, 0):
                 length, start = tell(case.job.tape, shared, flaw.start_nm)
                 message = f"It holds {length} of lost wood ({flaw.what}), {start} along board {board.id}."
-                yield found(
-                    FindingCode.IN_LOST_WOOD, case.surface.id, hung.where, message, measured=shared, allowed=0
-                )
+                yield found(FindingCode.IN_LOST_WOOD, hung.place, message, measured=shared, allowed=0)
 
 
 def check_widths(case: SurfaceCase) -> Iterator[Finding]:
@@ -86,8 +82,7 @@ def check_widths(case: SurfaceCase) -> Iterator[Finding]:
             )
             yield found(
                 FindingCode.BEYOND_WIDTH,
-                case.surface.id,
-                hung.where,
+                hung.place,
                 message,
                 measured=max(low - piece.across_from_nm, piece.across_to_nm - high),
                 allowed=0,
@@ -115,7 +110,7 @@ def check_sizes(case: SurfaceCase) -> Iterator[Finding]:
             if differs(cut, hangs):
                 cut_text, hangs_text = tell(case.job.tape, cut, hangs)
                 message = f"It is cut {cut_text} {what}, but its place is {hangs_text} {what}."
-                yield found(code, case.surface.id, hung.where, message, measured=cut, allowed=hangs)
+                yield found(code, hung.place, message, measured=cut, allowed=hangs)
 
 
 def clashes(rules: Rules, pieces: tuple[Hung, ...]) -> Iterator[tuple[Hung, Hung, Nm, Nm]]:
@@ -131,8 +126,8 @@ def clashes(rules: Rules, pieces: tuple[Hung, ...]) -> Iterator[tuple[Hung, Hung
     Yields
     ------
     tuple
-        Both pieces, the distance between them where they are farther apart (negative when they overlap), and the kerf
-        needed there. [nm]
+        Both pieces, the distance between them where they are farther apart (negative when they overlap), and
+        the kerf needed there. [nm]
     """
     for one, other in combinations(pieces, 2):
         a, b = one.piece, other.piece
@@ -153,9 +148,7 @@ def check_kerfs(case: Case) -> Iterator[Finding]:
                 f"On board {board.id} it {near} piece {one.piece.label}{elsewhere};"
                 f" the saw takes {needed} between them."
             )
-            yield found(
-                FindingCode.PIECES_CLASH, other.surface_id, other.where, message, measured=apart, allowed=kerf
-            )
+            yield found(FindingCode.PIECES_CLASH, other.place, message, measured=apart, allowed=kerf)
 
 
 def check_spares(case: Case) -> Iterator[Finding]:
@@ -163,7 +156,7 @@ def check_spares(case: Case) -> Iterator[Finding]:
     asked, whole = case.job.rules.hold_back, len(case.job.boards) - len(case.by_board)
     if whole < asked:
         message = f"{whole} boards stay whole, where the rules ask to hold {asked} back as spares."
-        yield found(FindingCode.SPARES_SHORT, "", "pile", message, measured=whole, allowed=asked)
+        yield found(FindingCode.SPARES_SHORT, ("", "pile"), message, measured=whole, allowed=asked)
 
 
 def _with_boards(case: SurfaceCase) -> Iterator[tuple[Hung, Board]]:

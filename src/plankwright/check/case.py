@@ -45,9 +45,9 @@ class Hung:
     shape: BaseGeometry
 
     @property
-    def where(self) -> str:
-        """The piece as messages name it."""
-        return f"course {self.course.number}, piece {self.piece.label}"
+    def place(self) -> tuple[str, str]:
+        """The surface, and the piece as findings name it."""
+        return self.surface_id, f"course {self.course.number}, piece {self.piece.label}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -70,11 +70,10 @@ class Joint:
     in_sight: bool
 
     @property
-    def where(self) -> str:
-        """The joint as messages name it."""
-        return (
-            f"course {self.left.course.number}, joint of {self.left.piece.label} and {self.right.piece.label}"
-        )
+    def place(self) -> tuple[str, str]:
+        """The surface, and the joint as findings name it."""
+        labels = f"{self.left.piece.label} and {self.right.piece.label}"
+        return self.left.surface_id, f"course {self.left.course.number}, joint of {labels}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

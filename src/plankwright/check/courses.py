@@ -18,8 +18,7 @@ def check_near_edges(case: SurfaceCase) -> Iterator[Finding]:
             message = f"Its near edge lies {lies} from the start side, that of its course {wanted}."
             yield found(
                 FindingCode.COURSE_EDGE,
-                case.surface.id,
-                hung.where,
+                hung.place,
                 message,
                 measured=hung.v_from,
                 allowed=hung.course.from_nm,
@@ -39,8 +38,7 @@ def check_face_widths(case: SurfaceCase) -> Iterator[Finding]:
             )
             yield found(
                 FindingCode.COURSE_WIDTH,
-                case.surface.id,
-                hung.where,
+                hung.place,
                 message,
                 measured=short,
                 allowed=tolerance,
@@ -56,8 +54,7 @@ def check_course_overlaps(case: SurfaceCase) -> Iterator[Finding]:
             message = f"It begins {begins} from the start side, but course {near.number} ends only at {ends}."
             yield found(
                 FindingCode.COURSES_OVERLAP,
-                case.surface.id,
-                f"course {far.number}",
+                (case.surface.id, f"course {far.number}"),
                 message,
                 measured=far.from_nm,
                 allowed=near.to_nm,
@@ -73,8 +70,7 @@ def check_course_widths(case: SurfaceCase) -> Iterator[Finding]:
             message = f"It is {wide} wide; no course may be narrower than {needed}."
             yield found(
                 FindingCode.COURSE_NARROW,
-                case.surface.id,
-                f"course {course.number}",
+                (case.surface.id, f"course {course.number}"),
                 message,
                 measured=course.height_nm,
                 allowed=least,
@@ -82,13 +78,13 @@ def check_course_widths(case: SurfaceCase) -> Iterator[Finding]:
 
 
 def check_order(case: SurfaceCase) -> Iterator[Finding]:
-    """Find courses that do not stand in order from the start side, and pieces that do not along their course."""
+    """Find courses out of order from the start side, and pieces out of order along their course."""
     for near, far in pairwise(case.layout.courses):
         if near.number >= far.number or near.from_nm > far.from_nm:
             message = (
                 f"It stands behind course {near.number}: number and list the courses from the start side on."
             )
-            yield found(FindingCode.OUT_OF_ORDER, case.surface.id, f"course {far.number}", message)
+            yield found(FindingCode.OUT_OF_ORDER, (case.surface.id, f"course {far.number}"), message)
     ranks = {id(hung.piece): rank for rank, hung in enumerate(case.hung)}
     for course in case.layout.courses:
         for left, right in pairwise(course.pieces):
@@ -97,7 +93,7 @@ def check_order(case: SurfaceCase) -> Iterator[Finding]:
                     f"It stands behind piece {left.label}: list the pieces from the left, or from the bottom."
                 )
                 where = f"course {course.number}, piece {right.label}"
-                yield found(FindingCode.OUT_OF_ORDER, case.surface.id, where, message)
+                yield found(FindingCode.OUT_OF_ORDER, (case.surface.id, where), message)
 
 
 def check_labels(case: SurfaceCase) -> Iterator[Finding]:
@@ -106,7 +102,11 @@ def check_labels(case: SurfaceCase) -> Iterator[Finding]:
         if times > 1:
             message = f"{times} pieces bear this label: nobody could tell them apart at the wall."
             yield found(
-                FindingCode.LABEL_TWICE, case.surface.id, f"piece {label}", message, measured=times, allowed=1
+                FindingCode.LABEL_TWICE,
+                (case.surface.id, f"piece {label}"),
+                message,
+                measured=times,
+                allowed=1,
             )
 
 
@@ -119,6 +119,4 @@ def check_piece_lengths(case: SurfaceCase) -> Iterator[Finding]:
         if exceeds(least, length):
             long, needed = tell(case.job.tape, length, least)
             message = f"It is {long} long and butts another piece; none may be shorter than {needed}."
-            yield found(
-                FindingCode.PIECE_SHORT, case.surface.id, hung.where, message, measured=length, allowed=least
-            )
+            yield found(FindingCode.PIECE_SHORT, hung.place, message, measured=length, allowed=least)

@@ -32,7 +32,7 @@ def check_gaps(case: SurfaceCase) -> Iterator[Finding]:
         wide, allowed = tell(case.job.tape, width, tolerance)
         message = f"A gap {wide} wide is neither covered nor declared bare; {allowed} may stay open."
         where = _place(gap, case.job.tape)
-        yield found(FindingCode.GAP, case.surface.id, where, message, measured=width, allowed=tolerance)
+        yield found(FindingCode.GAP, (case.surface.id, where), message, measured=width, allowed=tolerance)
 
 
 def check_overlaps(case: SurfaceCase) -> Iterator[Finding]:
@@ -44,7 +44,7 @@ def check_overlaps(case: SurfaceCase) -> Iterator[Finding]:
             overlap = min(along, across)
             (by,) = tell(case.job.tape, overlap)
             message = f"It lies {by} over piece {other.piece.label} of course {other.course.number}."
-            yield found(FindingCode.OVERLAP, case.surface.id, one.where, message, measured=overlap, allowed=0)
+            yield found(FindingCode.OVERLAP, one.place, message, measured=overlap, allowed=0)
 
 
 def check_outside(case: SurfaceCase) -> Iterator[Finding]:
@@ -52,33 +52,33 @@ def check_outside(case: SurfaceCase) -> Iterator[Finding]:
     for hung in case.hung:
         if not polygons(hung.within):
             message = "It lies wholly outside the surface or in an opening: take it out."
-            yield found(FindingCode.OUTSIDE, case.surface.id, hung.where, message)
+            yield found(FindingCode.OUTSIDE, hung.place, message)
 
 
 def check_blank_sizes(case: SurfaceCase) -> Iterator[Finding]:
     """Find blanks that are larger than the smallest upright rectangle around what hangs.
 
-    Along the course each piece is held to its own shape. Across it the course is held to all its pieces together,
-    since they share one width. Less than the gap tolerance wastes nothing that anybody could see.
+    Along the course each piece is held to its own shape. Across it the course is held to all its pieces
+    together, since they share one width. Less than the gap tolerance wastes nothing that anybody could see.
     """
     for row in case.rows:
         hanging = [hung for hung in row if polygons(hung.within)]
         for hung in hanging:
             needed = case.frame.extent(*hung.within.bounds)
             spare = max(needed.u_from - hung.u_from, hung.u_to - needed.u_to)
-            yield from _too_large(case, hung.where, "longer", spare)
+            yield from _too_large(case, hung.place, "longer", spare)
         if hanging:
             course = case.frame.extent(*unary_union([hung.within for hung in hanging]).bounds)
             low, high = min(hung.v_from for hung in hanging), max(hung.v_to for hung in hanging)
             spare = max(course.v_from - low, high - course.v_to)
-            yield from _too_large(case, f"course {row[0].course.number}", "wider", spare)
+            yield from _too_large(case, (case.surface.id, f"course {row[0].course.number}"), "wider", spare)
 
 
-def _too_large(case: SurfaceCase, where: str, more: str, spare: float) -> Iterator[Finding]:
+def _too_large(case: SurfaceCase, place: tuple[str, str], more: str, spare: float) -> Iterator[Finding]:
     if exceeds(spare, case.rules.gap_tolerance_nm):
         (by,) = tell(case.job.tape, spare)
         message = f"It is cut {by} {more} than what hangs: the rest is wasted."
-        yield found(FindingCode.BLANK_TOO_LARGE, case.surface.id, where, message, measured=spare, allowed=0)
+        yield found(FindingCode.BLANK_TOO_LARGE, place, message, measured=spare, allowed=0)
 
 
 def check_declared_bare(case: SurfaceCase) -> Iterator[Finding]:
@@ -89,10 +89,10 @@ def check_declared_bare(case: SurfaceCase) -> Iterator[Finding]:
         if bare:
             area = sum(part.area for part in bare)
             message = f"{write_area(round(area), case.job.tape)} are left bare for want of boards."
-            yield found(FindingCode.LEFT_BARE, case.surface.id, where, message, measured=area)
+            yield found(FindingCode.LEFT_BARE, (case.surface.id, where), message, measured=area)
         else:
             message = "This is declared bare, but nothing that must be covered is bare there."
-            yield found(FindingCode.BARE_BUT_COVERED, case.surface.id, where, message)
+            yield found(FindingCode.BARE_BUT_COVERED, (case.surface.id, where), message)
 
 
 def _takes_disc(shape: BaseGeometry, diameter: float) -> bool:

@@ -25,26 +25,28 @@ def check_document(job: Job, layout: Layout) -> Iterator[Finding]:
     """
     if layout.job_name != job.name:
         message = f"The layout was made for the job {layout.job_name!r}, this one is {job.name!r}."
-        yield found(FindingCode.OTHER_JOB, "", "layout", message)
+        yield found(FindingCode.OTHER_JOB, ("", "layout"), message)
     known = {surface.id for surface in job.surfaces}
     seen: set[str] = set()
     for surface in layout.surfaces:
         if surface.surface_id not in known:
             message = "The job has no surface of this name: correct the name, or take it out of the layout."
-            yield found(FindingCode.SURFACE_UNKNOWN, surface.surface_id, "surface", message)
+            yield found(FindingCode.SURFACE_UNKNOWN, (surface.surface_id, "surface"), message)
         elif surface.surface_id in seen:
             message = "The layout covers this surface twice; only the first is judged: take one of them out."
-            yield found(FindingCode.SURFACE_TWICE, surface.surface_id, "surface", message)
+            yield found(FindingCode.SURFACE_TWICE, (surface.surface_id, "surface"), message)
         elif not _measurable(surface):
             message = (
                 "A length in the layout is longer than a kilometre, so the surface is not judged: correct it."
             )
-            yield found(FindingCode.BEYOND_MEASURE, surface.surface_id, "surface", message, allowed=FARTHEST)
+            yield found(
+                FindingCode.BEYOND_MEASURE, (surface.surface_id, "surface"), message, allowed=FARTHEST
+            )
         seen.add(surface.surface_id)
     for job_surface in job.surfaces:
         if job_surface.id not in seen:
             message = "The layout leaves this surface out: lay it out too, or take it out of the job."
-            yield found(FindingCode.SURFACE_MISSING, job_surface.id, "surface", message)
+            yield found(FindingCode.SURFACE_MISSING, (job_surface.id, "surface"), message)
 
 
 def judged(job: Job, layout: Layout) -> tuple[SurfaceLayout, ...]:

@@ -128,8 +128,7 @@ def severity_of(code: FindingCode) -> FindingSeverity:
 
 def found(
     code: FindingCode,
-    surface_id: str,
-    where: str,
+    place: tuple[str, str],
     message: str,
     *,
     measured: float | None = None,
@@ -139,8 +138,10 @@ def found(
 
     Parameters
     ----------
-    code, surface_id, where, message, measured, allowed
+    code, message, measured, allowed
         As in `Finding`; measures are rounded to whole units.
+    place
+        The surface and where on it.
 
     Returns
     -------
@@ -150,8 +151,8 @@ def found(
     return Finding(
         code=code,
         severity=severity_of(code),
-        surface_id=surface_id,
-        where=where,
+        surface_id=place[0],
+        where=place[1],
         message=message,
         measured=None if measured is None else round(measured),
         allowed=None if allowed is None else round(allowed),

@@ -29,10 +29,10 @@ def check_profiles(case: SurfaceCase) -> Iterator[Finding]:
         if not _same_milling(left.profile, right.profile):
             one, other = tell(case.job.tape, left.profile.reach_nm, right.profile.reach_nm)
             message = (
-                f"Board {left.id} is {left.profile.kind} ({one}) and board {right.id} {right.profile.kind} ({other}):"
-                " in sight only like edges may butt."
+                f"Board {left.id} is {left.profile.kind} ({one}), board {right.id} is"
+                f" {right.profile.kind} ({other}): in sight only like edges may butt."
             )
-            yield found(FindingCode.JOINT_PROFILE, case.surface.id, joint.where, message)
+            yield found(FindingCode.JOINT_PROFILE, joint.place, message)
 
 
 def check_thicknesses(case: SurfaceCase) -> Iterator[Finding]:
@@ -47,8 +47,7 @@ def check_thicknesses(case: SurfaceCase) -> Iterator[Finding]:
             message = f"The faces step by {found_step}, shims counted in; {allowed_step} may show."
             yield found(
                 FindingCode.JOINT_THICKNESS,
-                case.surface.id,
-                joint.where,
+                joint.place,
                 message,
                 measured=step,
                 allowed=allowed,
@@ -56,7 +55,7 @@ def check_thicknesses(case: SurfaceCase) -> Iterator[Finding]:
 
 
 def check_shims(case: SurfaceCase) -> Iterator[Finding]:
-    """Find shims at joints in sight that are thicker than the rules allow, and any that are less than nothing."""
+    """Find shims too thick for a joint in sight, and any that are less than nothing."""
     allowed = case.rules.shim_up_to_nm
     seen = {id(hung) for joint in _seen(case) for hung in (joint.left, joint.right)}
     for hung in case.hung:
@@ -64,9 +63,7 @@ def check_shims(case: SurfaceCase) -> Iterator[Finding]:
         if shim < 0 or (id(hung) in seen and exceeds(shim, allowed)):
             thick, most = tell(case.job.tape, shim, allowed)
             message = f"Its shim is {thick} thick; from nothing up to {most} may level a joint in sight."
-            yield found(
-                FindingCode.SHIM, case.surface.id, hung.where, message, measured=shim, allowed=allowed
-            )
+            yield found(FindingCode.SHIM, hung.place, message, measured=shim, allowed=allowed)
 
 
 def check_bearing(case: SurfaceCase) -> Iterator[Finding]:
@@ -92,8 +89,7 @@ def check_bearing(case: SurfaceCase) -> Iterator[Finding]:
             )
             yield found(
                 FindingCode.JOINT_OFF_FRAMING,
-                case.surface.id,
-                joint.where,
+                joint.place,
                 message,
                 measured=bearing,
                 allowed=needed,
@@ -106,7 +102,7 @@ def check_sight(case: SurfaceCase) -> Iterator[Finding]:
         for joint in _seen(case):
             (at,) = tell(case.job.tape, joint.at_nm)
             message = f"At {at} along the course it is in sight; the rules allow none."
-            yield found(FindingCode.JOINT_IN_SIGHT, case.surface.id, joint.where, message)
+            yield found(FindingCode.JOINT_IN_SIGHT, joint.place, message)
 
 
 def check_stagger(case: SurfaceCase) -> Iterator[Finding]:
@@ -125,12 +121,12 @@ def check_stagger(case: SurfaceCase) -> Iterator[Finding]:
                     stands, wanted = tell(case.job.tape, apart, needed)
                     message = (
                         f"It stands {stands} beside the joint of {below.left.piece.label} and"
-                        f" {below.right.piece.label} in course {below.left.course.number}; {wanted} are asked for."
+                        f" {below.right.piece.label} in course {below.left.course.number};"
+                        f" {wanted} are asked for."
                     )
                     yield found(
                         FindingCode.JOINT_STAGGER,
-                        case.surface.id,
-                        above.where,
+                        above.place,
                         message,
                         measured=apart,
                         allowed=needed,

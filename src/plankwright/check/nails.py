@@ -14,7 +14,7 @@ from plankwright.measure import MILLIMETRE, Nm
 from plankwright.model import FramingMember, KeepOut, Point
 
 ROOM: Nm = MILLIMETRE
-"""A member counts as one that a piece could be nailed at when a spot of this size is left for the nail. [nm]"""
+"""A piece could be nailed at a member when a spot of this size is left there for the nail. [nm]"""
 
 
 def check_nails_on_pieces(case: SurfaceCase) -> Iterator[Finding]:
@@ -22,7 +22,7 @@ def check_nails_on_pieces(case: SurfaceCase) -> Iterator[Finding]:
     for hung, nail in _judged_nails(case):
         if not intersects_xy(hung.shape, *nail):
             message = f"The nail at {_at(case, nail)} misses what hangs of the piece."
-            yield found(FindingCode.NAIL_OFF_PIECE, case.surface.id, hung.where, message)
+            yield found(FindingCode.NAIL_OFF_PIECE, hung.place, message)
 
 
 def check_nail_edges(case: SurfaceCase) -> Iterator[Finding]:
@@ -58,7 +58,7 @@ def check_nails_on_framing(case: SurfaceCase) -> Iterator[Finding]:
     for hung, nail in _judged_nails(case):
         if not any(_on(case, member, nail) for member in case.surface.crossing_members):
             message = f"The nail at {_at(case, nail)} hits no framing that the course crosses."
-            yield found(FindingCode.NAIL_OFF_FRAMING, case.surface.id, hung.where, message)
+            yield found(FindingCode.NAIL_OFF_FRAMING, hung.place, message)
 
 
 def check_keep_outs(case: SurfaceCase) -> Iterator[Finding]:
@@ -76,8 +76,7 @@ def check_keep_outs(case: SurfaceCase) -> Iterator[Finding]:
                     )
                     yield found(
                         FindingCode.NAIL_IN_KEEP_OUT,
-                        case.surface.id,
-                        hung.where,
+                        hung.place,
                         message,
                         measured=clear,
                         allowed=clearance,
@@ -99,21 +98,24 @@ def check_nailing(case: SurfaceCase) -> Iterator[Finding]:
         if nailed >= asked:
             continue
         possible = max(nailed, sum(_takes_nail(case, hung, member, barred) for member in members))
-        place = (case.surface.id, hung.where)
         if nailed < min(asked, possible):
-            message = f"It is nailed at {nailed} framing members; {min(asked, possible)} are asked for and in reach."
-            yield found(
-                FindingCode.NAILS_TOO_FEW, *place, message, measured=nailed, allowed=min(asked, possible)
-            )
+            wanted = min(asked, possible)
+            message = f"It is nailed at {nailed} framing members; {wanted} are asked for and in reach."
+            yield found(FindingCode.NAILS_TOO_FEW, hung.place, message, measured=nailed, allowed=wanted)
         if possible < asked and id(hung) in butting:
             message = (
                 f"It butts another piece and could be nailed at {possible} framing members only, not {asked}:"
                 " let it reach farther."
             )
-            yield found(FindingCode.JOINED_BUT_NOT_HELD, *place, message, measured=possible, allowed=asked)
+            yield found(
+                FindingCode.JOINED_BUT_NOT_HELD, hung.place, message, measured=possible, allowed=asked
+            )
         elif possible < asked:
-            message = f"It could be nailed at {possible} framing members only, not {asked}: add blocking or adhesive behind it."
-            yield found(FindingCode.ADD_BLOCKING, *place, message, measured=possible, allowed=asked)
+            message = (
+                f"It could be nailed at {possible} framing members only, not {asked}:"
+                " add blocking or adhesive behind it."
+            )
+            yield found(FindingCode.ADD_BLOCKING, hung.place, message, measured=possible, allowed=asked)
 
 
 def _judged_nails(case: SurfaceCase) -> Iterator[tuple[Hung, Point]]:
@@ -133,7 +135,7 @@ def _too_near(
         message = (
             f"The nail at {_at(case, nail)} stands {near} from {what} of the piece; {needed} are needed."
         )
-        yield found(code, case.surface.id, hung.where, message, measured=stands, allowed=least)
+        yield found(code, hung.place, message, measured=stands, allowed=least)
 
 
 def _on(case: SurfaceCase, member: FramingMember, nail: Point) -> bool:
@@ -148,7 +150,7 @@ def _clear_of(keep_out: KeepOut, nail: Point) -> Nm:
 
 
 def _takes_nail(case: SurfaceCase, hung: Hung, member: FramingMember, barred: BaseGeometry) -> bool:
-    """Whether a piece could be nailed at a member: far enough from edges, ends and keep-outs, where something hangs."""
+    """Whether a piece could be nailed at a member: where it hangs, clear of edges, ends and keep-outs."""
     edge, end = case.rules.nail_edge_nm, case.rules.nail_end_nm
     reach = Extent(
         u_from=max(hung.u_from + end, (2 * member.centre_nm - member.width_nm) / 2),

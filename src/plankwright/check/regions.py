@@ -12,8 +12,8 @@ from plankwright.measure import Nm
 from plankwright.model import Edge, Rules, Surface
 
 MITRE_LIMIT = 5
-"""Where two bands of unequal width meet at a very flat corner their mitre would run far along it: beyond this many
-widths they are taken to end square instead."""
+"""Where two bands of unequal width meet at a very flat corner their mitre would run far along it: beyond this
+many widths they are taken to end square instead."""
 
 Vector = tuple[float, float]
 
@@ -102,18 +102,19 @@ class _Band:
         )
 
     def _meets(self, other: "_Band") -> float:
-        """Say how far past the corner shared with a neighbour, along this band, their inner edges meet. [nm]"""
+        """Say how far past the corner shared with a neighbour, along this band, the inner edges meet. [nm]"""
         (nx, ny), (mx, my) = self.inward, other.inward
         turn = nx * my - ny * mx
         if turn == 0:
             return 0.0
-        x, y = (self.width * my - ny * other.width) / turn, (nx * other.width - self.width * mx) / turn
+        x = (self.width * my - ny * other.width) / turn
+        y = (nx * other.width - self.width * mx) / turn
         past = x * self.along[0] + y * self.along[1]
         return past if abs(past) <= MITRE_LIMIT * max(self.width, other.width) else 0.0
 
 
 def _side(run: float, rise: float) -> Edge:
-    """Give the side that an edge belongs to: the one that its outward normal mostly points to, top or bottom on a tie.
+    """Give the side that the outward normal of an edge mostly points to, top or bottom on a tie.
 
     Going round anticlockwise the inside lies to the left, so the outward normal is (rise, -run).
     """

@@ -1,12 +1,14 @@
 """Rule 9: every cut is one that the listed saws can make.
 
-The pieces of a board are freed by cuts that each go right through the part that is left, from edge to edge: across
-it (crosscut) or along it (rip). Any cut that can be made may be made first: the parts that it leaves are no wider
-than before, so whatever could be cut still can, and within the same capacities. So the cuts are taken as they come.
+The pieces of a board are freed by cuts that each go right through the part that is left, from edge to edge:
+across it (crosscut) or along it (rip). Any cut that can be made may be made first: the parts that it leaves
+are no wider than before, so whatever could be cut still can, and within the same capacities. So the cuts are
+taken as they come.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import hypot
 
 from plankwright.check.boards import clashes, width_at
@@ -49,7 +51,7 @@ class Pass:
 
 
 def check_cuts(case: Case) -> Iterator[Finding]:
-    """Find boards whose pieces cannot be freed by straight cuts from edge to edge within the saws' capacity."""
+    """Find boards that no straight cuts from edge to edge, within the saws' capacity, free the pieces of."""
     if not case.job.saws:
         return
     for board, pieces in case.by_board:
@@ -69,8 +71,8 @@ def check_cuts(case: Case) -> Iterator[Finding]:
 def check_angled_cuts(case: SurfaceCase) -> Iterator[Finding]:
     """Find angled ends that are longer along the cut than the crosscut saws reach.
 
-    A slope that runs through the whole width of a piece, or steeper than halfway to it through a corner, is cut
-    across; a flatter one is ripped to a taper or sawn by hand, and is not judged.
+    A slope through the whole width of a piece is cut across, and so is one through a corner that is steeper
+    than 45 degrees to the course; a flatter one is ripped to a taper or sawn by hand, and is not judged.
     """
     capacity = case.job.saw_capacity_nm(SawKind.CROSSCUT)
     if capacity is None:
@@ -82,8 +84,7 @@ def check_angled_cuts(case: SurfaceCase) -> Iterator[Finding]:
             message = f"Its angled end is {long} long along the cut; the saws crosscut up to {reach}."
             yield found(
                 FindingCode.ANGLED_CUT_TOO_LONG,
-                case.surface.id,
-                hung.where,
+                hung.place,
                 message,
                 measured=cut,
                 allowed=capacity,
@@ -93,7 +94,7 @@ def check_angled_cuts(case: SurfaceCase) -> Iterator[Finding]:
 def _angled_cuts(case: SurfaceCase, hung: Hung) -> Iterator[float]:
     for shape in polygons(hung.within):
         corners = [case.frame.point(x, y) for x, y in shape.exterior.coords]
-        for (u_from, v_from), (u_to, v_to) in zip(corners, corners[1:], strict=False):
+        for (u_from, v_from), (u_to, v_to) in pairwise(corners):
             along, across = abs(u_to - u_from), abs(v_to - v_from)
             through = not exceeds(hung.v_to - hung.v_from, across)
             if exceeds(along, 0) and exceeds(across, 0) and (through or across >= along):
@@ -118,32 +119,56 @@ def _stuck_parts(job: Job, board: Board, whole: Part) -> Iterator[tuple[Part, tu
 def _passes(job: Job, board: Board, part: Part) -> Iterator[Pass]:
     """Give every pass along the end or the edge of a piece that goes through no piece.
 
-    A pass between pieces can be moved until it touches one without needing more capacity, so no other need be tried.
+    A pass between pieces can be moved until it touches one without needing more capacity, so no other need be
+    tried.
     """
     kerf = job.rules.crosscut_kerf_nm
-    for mark in {
-        edge for hung in part.pieces for edge in (hung.piece.along_from_nm - kerf, hung.piece.along_to_nm)
-    }:
-        before = tuple(hung for hung in part.pieces if not exceeds(hung.piece.along_to_nm, mark))
-        beyond = tuple(hung for hung in part.pieces if not exceeds(mark + kerf, hung.piece.along_from_nm))
-        takes = exceeds(mark + kerf, part.along_from) and exceeds(part.along_to, mark)
-        if takes and len(before) + len(beyond) == len(part.pieces):
-            width = min(part.across_to, width_at(board, mark)) - part.across_from
-            lower = replace(part, along_to=mark, pieces=before)
-            upper = replace(part, along_from=mark + kerf, pieces=beyond)
-            yield Pass(kind=SawKind.CROSSCUT, needs_nm=width, parts=_with_pieces(board, lower, upper))
+    extents = [(hung.piece.along_from_nm, hung.piece.along_to_nm) for hung in part.pieces]
+    for mark, sides in _marks(extents, (part.along_from, part.along_to), kerf):
+        before, beyond = _sorted_out(part.pieces, sides)
+        yield Pass(
+            kind=SawKind.CROSSCUT,
+            needs_nm=min(part.across_to, width_at(board, mark)) - part.across_from,
+            parts=_with_pieces(
+                board,
+                replace(part, along_to=mark, pieces=before),
+                replace(part, along_from=mark + kerf, pieces=beyond),
+            ),
+        )
     kerf = job.rules.rip_kerf_nm
-    for mark in {
-        edge for hung in part.pieces for edge in (hung.piece.across_from_nm - kerf, hung.piece.across_to_nm)
-    }:
-        before = tuple(hung for hung in part.pieces if not exceeds(hung.piece.across_to_nm, mark))
-        beyond = tuple(hung for hung in part.pieces if not exceeds(mark + kerf, hung.piece.across_from_nm))
-        takes = exceeds(mark + kerf, part.across_from) and exceeds(part.across_to, mark)
-        if takes and len(before) + len(beyond) == len(part.pieces):
-            narrower = max(0, min(mark - part.across_from, part.across_to - mark - kerf))
-            lower = replace(part, across_to=mark, pieces=before)
-            upper = replace(part, across_from=mark + kerf, pieces=beyond)
-            yield Pass(kind=SawKind.RIP, needs_nm=narrower, parts=_with_pieces(board, lower, upper))
+    extents = [(hung.piece.across_from_nm, hung.piece.across_to_nm) for hung in part.pieces]
+    for mark, sides in _marks(extents, (part.across_from, part.across_to), kerf):
+        before, beyond = _sorted_out(part.pieces, sides)
+        yield Pass(
+            kind=SawKind.RIP,
+            needs_nm=max(0, min(mark - part.across_from, part.across_to - mark - kerf)),
+            parts=_with_pieces(
+                board,
+                replace(part, across_to=mark, pieces=before),
+                replace(part, across_from=mark + kerf, pieces=beyond),
+            ),
+        )
+
+
+def _marks(
+    pieces: list[tuple[Nm, Nm]], part: tuple[Nm, Nm], kerf: Nm
+) -> Iterator[tuple[Nm, tuple[bool, ...]]]:
+    """Give where a blade can pass, and of each piece whether it lies beyond; in one direction."""
+    for mark in sorted({edge for start, end in pieces for edge in (start - kerf, end)}):
+        takes_wood = exceeds(mark + kerf, part[0]) and exceeds(part[1], mark)
+        beyond = tuple(not exceeds(mark + kerf, start) for start, _ in pieces)
+        if takes_wood and all(
+            far or not exceeds(end, mark) for far, (_, end) in zip(beyond, pieces, strict=True)
+        ):
+            yield mark, beyond
+
+
+def _sorted_out(
+    pieces: tuple[Hung, ...], beyond: tuple[bool, ...]
+) -> tuple[tuple[Hung, ...], tuple[Hung, ...]]:
+    """Part the pieces into those before a cut and those beyond it."""
+    sided = tuple(zip(pieces, beyond, strict=True))
+    return tuple(hung for hung, far in sided if not far), tuple(hung for hung, far in sided if far)
 
 
 def _with_pieces(board: Board, *parts: Part) -> tuple[Part, ...]:
@@ -169,7 +194,7 @@ def _tell_stuck(job: Job, board: Board, stuck: Part, passes: tuple[Pass, ...]) -
     surface_id, where = stuck.pieces[0].surface_id, f"board {board.id}"
     if not passes:
         message = f"No straight cut from edge to edge parts pieces {names} without going through one of them."
-        yield found(FindingCode.NO_STRAIGHT_CUT, surface_id, where, message)
+        yield found(FindingCode.NO_STRAIGHT_CUT, (surface_id, where), message)
     for code, kind, cut in (
         (FindingCode.CROSSCUT_TOO_WIDE, SawKind.CROSSCUT, "crosscut of {} through"),
         (FindingCode.RIP_TOO_WIDE, SawKind.RIP, "rip {} off"),
@@ -181,4 +206,4 @@ def _tell_stuck(job: Job, board: Board, stuck: Part, passes: tuple[Pass, ...]) -
             message = (
                 f"To free {names} takes a {cut.format(wide)} what is left of it; the saws reach {reach}."
             )
-            yield found(code, surface_id, where, message, measured=needs, allowed=capacity)
+            yield found(code, (surface_id, where), message, measured=needs, allowed=capacity)

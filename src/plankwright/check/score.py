@@ -10,8 +10,8 @@ from plankwright.measure import CENTIMETRE, Nm, write_area
 from plankwright.model import Board, Job, Piece, Rules, Score, Severity, SurfaceLayout
 
 AREA_TOLERANCE_NM2 = CENTIMETRE**2
-"""Areas are counted right when they are within a square centimetre: a thumbnail, far below what any board costs,
-and far above what rounding widths to whole nanometres can add up to. [nm²]"""
+"""Areas are counted right when they are within a square centimetre: a thumbnail, far below what any board
+costs, and far above what rounding widths to whole nanometres can add up to. [nm²]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,13 +60,15 @@ def check_score(case: SurfaceCase) -> Iterator[Finding]:
                 f"The {what} is stated as {write_area(said, case.job.tape)} ({said} nm²);"
                 f" counted again it is {write_area(is_so, case.job.tape)} ({is_so} nm²)."
             )
-            yield found(code, case.surface.id, "score", message, measured=said, allowed=is_so)
+            yield found(code, (case.surface.id, "score"), message, measured=said, allowed=is_so)
     if stated.joints_in_sight != counted.joints_in_sight:
-        message = f"{stated.joints_in_sight} joints in sight are stated; counted again there are {counted.joints_in_sight}."
+        message = (
+            f"{stated.joints_in_sight} joints in sight are stated;"
+            f" counted again there are {counted.joints_in_sight}."
+        )
         yield found(
             FindingCode.JOINT_COUNT_WRONG,
-            case.surface.id,
-            "score",
+            (case.surface.id, "score"),
             message,
             measured=stated.joints_in_sight,
             allowed=counted.joints_in_sight,
@@ -107,7 +109,7 @@ def _clear_runs(board: Board, rules: Rules) -> Iterator[Stretch]:
 
 
 def _kept_of(board: Board, rules: Rules, run: Stretch, pieces: list[Piece]) -> int:
-    """Add up the offcuts of one clear run: beside its clusters of pieces, between them and at its ends. [nm²]"""
+    """Add up the offcuts of one clear run: beside its clusters of pieces, between and beyond them. [nm²]"""
     kept, free_from = 0, run.start
     for cluster in _clusters(rules, run, pieces):
         start, end = cluster[0].along_from_nm, max(piece.along_to_nm for piece in cluster)
@@ -135,7 +137,7 @@ def _clusters(rules: Rules, run: Stretch, pieces: list[Piece]) -> list[list[Piec
 
 
 def _kept(board: Board, rules: Rules, stretch: Stretch, across_from: Nm | None = None) -> int:
-    """Give the area of an offcut from edge to edge, or from a place across on, or nothing when it is too small. [nm²]"""
+    """Give the area of an offcut, from edge to edge or from a place across, or nothing if too small. [nm²]"""
     low, high = usable_across(board, rules, stretch.start, stretch.end)
     width = high - (low if across_from is None else across_from)
     if stretch.length < rules.shortest_piece_nm or width < rules.narrowest_course_nm:

@@ -30,7 +30,7 @@ class LongEdge:
     hung, far
         The piece, and whether the edge is the one farther from the start side.
     found, kind, reach_nm
-        What the board has there once cut: as found where the piece reaches the edge of its board, else square.
+        What the board has there once cut: as found where the piece reaches its board's own edge, else square.
     stated
         What the layout says is done with it.
     """
@@ -71,10 +71,10 @@ def check_statements(case: SurfaceCase) -> Iterator[Finding]:
                 told.add((id(edge.hung), edge.far))
                 side = "far" if edge.far else "near"
                 message = (
-                    f"Its {side} edge is stated as “{edge.stated}”, but cut like this board {edge.hung.piece.board_id}"
-                    f" has a {edge.found} there."
+                    f"Its {side} edge is stated as “{edge.stated}”, but cut like this"
+                    f" board {edge.hung.piece.board_id} has a {edge.found} there."
                 )
-                yield found(FindingCode.EDGE_MISSTATED, case.surface.id, edge.hung.where, message)
+                yield found(FindingCode.EDGE_MISSTATED, edge.hung.place, message)
 
 
 def check_tongues(case: SurfaceCase) -> Iterator[Finding]:
@@ -83,10 +83,10 @@ def check_tongues(case: SurfaceCase) -> Iterator[Finding]:
         for edge, other in ((near, far), (far, near)):
             if edge.meets is Milled.TONGUE and not _fits(edge, other):
                 message = (
-                    f"Its {_milled(edge)} meets the {_milled(other)} of piece {other.hung.piece.label} in course"
-                    f" {other.hung.course.number}, where it does not fit: rip it off."
+                    f"Its {_milled(edge)} meets the {_milled(other)} of piece {other.hung.piece.label}"
+                    f" in course {other.hung.course.number}, where it does not fit: rip it off."
                 )
-                yield found(FindingCode.TONGUE_CLASH, case.surface.id, edge.hung.where, message)
+                yield found(FindingCode.TONGUE_CLASH, edge.hung.place, message)
 
 
 def check_grooves(case: SurfaceCase) -> Iterator[Finding]:
@@ -99,11 +99,11 @@ def check_grooves(case: SurfaceCase) -> Iterator[Finding]:
                 f"Its {_milled(edge)} meets the {_milled(other)} of piece {other.hung.piece.label} in course"
                 f" {other.hung.course.number}: state a spline, or face-nail one of them."
             )
-            yield found(FindingCode.GROOVE_OPEN, case.surface.id, edge.hung.where, message)
+            yield found(FindingCode.GROOVE_OPEN, edge.hung.place, message)
 
 
 def _fits(tongue: LongEdge, other: LongEdge) -> bool:
-    """Whether a tongue goes into what it meets: a groove may be too deep for it, a rabbet must be as wide as the lap."""
+    """Whether a tongue goes into what it meets: grooves may be deeper, rabbets must be as wide as the lap."""
     if other.meets is not Milled.GROOVE or tongue.kind is not other.kind:
         return False
     if tongue.kind is EdgeKind.SHIPLAP:
@@ -132,7 +132,7 @@ def _seams(case: SurfaceCase) -> Iterator[tuple[LongEdge, LongEdge]]:
 
 
 def _edge(hung: Hung, board: Board, *, far: bool) -> LongEdge:
-    """Tell what a piece has at an edge: unturned, its reference edge, which is grooved, lies near the start side."""
+    """Tell what a piece has at an edge; unturned, its reference edge, grooved if milled, lies near."""
     piece, profile = hung.piece, board.profile
     tongue_side = far != piece.turned
     if tongue_side:

@@ -1,10 +1,10 @@
 """How much two measures may differ by before anybody calls it a difference.
 
-Layouts are whole nanometres, but slopes cut them at fractions of one, lengths typed by hand are rounded on the way
-into a file, and the geometry library works in floating point. On a surface of ten metres (1e10 nm) a double still
-holds a ten-thousandth of a nanometre, so its error is far below anything here. A micrometre is a hundred times
-finer than the finest mark of a tape and ten times coarser than anything that arithmetic could add up to: below it
-nothing is found, above it everything is.
+Layouts are whole nanometres, but slopes cut them at fractions of one, lengths typed by hand are rounded on
+their way into a file, and the geometry library works in floating point. On a surface of ten metres (1e10 nm)
+a double still holds a few millionths of a nanometre, so its error is far below anything here. A micrometre is
+hundreds of times finer than the finest mark of a tape and far coarser than anything that arithmetic could add
+up to: below it nothing is found, above it everything is.
 """
 
 from shapely.geometry import Polygon
@@ -37,8 +37,8 @@ def polygons(shape: BaseGeometry) -> tuple[Polygon, ...]:
     Returns
     -------
     tuple[Polygon, ...]
-        Its polygons, less slivers. A sliver of length l and thickness t has about the area l t and the perimeter
-        2 l, so twice the area over the perimeter tells the thickness.
+        Its polygons, less slivers. A sliver of length l and thickness t has about the area l t and the
+        perimeter 2 l, so twice the area over the perimeter tells the thickness.
     """
     parts = getattr(shape, "geoms", (shape,))
     return tuple(

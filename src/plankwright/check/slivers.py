@@ -21,8 +21,8 @@ Span = tuple[float, float]
 def check_slivers(case: SurfaceCase) -> Iterator[Finding]:
     """Warn of stretches of a piece that are narrower across the course than the narrowest course may be.
 
-    A stretch that runs out to a point, as at the end of every board under a slope, cannot be helped, and only counts
-    when it is longer than the shortest piece.
+    A stretch that runs out to a point, as at the end of every board under a slope, cannot be helped, and only
+    counts when it is longer than the shortest piece.
     """
     least = case.rules.narrowest_course_nm
     for hung in case.hung:
@@ -31,28 +31,22 @@ def check_slivers(case: SurfaceCase) -> Iterator[Finding]:
         for sliver in polygons(unary_union(list(_narrow_stretches(case.frame, hung, least)))):
             u_from, v_from, u_to, v_to = sliver.bounds
             length = u_to - u_from
-            if _runs_out(sliver, u_from) or _runs_out(sliver, u_to):
-                counts = exceeds(length, case.rules.shortest_piece_nm)
-            else:
-                counts = True
-            if counts:
-                long, thin, needed = tell(case.job.tape, length, v_to - v_from, least)
-                message = f"A notch or a slope leaves a stretch {long} long only {thin} wide, under {needed}: it may break off."
-                yield found(
-                    FindingCode.SLIVER,
-                    case.surface.id,
-                    hung.where,
-                    message,
-                    measured=v_to - v_from,
-                    allowed=least,
-                )
+            pointed = _runs_out(sliver, u_from) or _runs_out(sliver, u_to)
+            if pointed and not exceeds(length, case.rules.shortest_piece_nm):
+                continue
+            long, thin, needed = tell(case.job.tape, length, v_to - v_from, least)
+            message = (
+                f"A notch or a slope leaves a stretch {long} long only {thin} wide, under {needed}:"
+                " it may break off."
+            )
+            yield found(FindingCode.SLIVER, hung.place, message, measured=v_to - v_from, allowed=least)
 
 
 def _narrow_stretches(frame: Frame, hung: Hung, least: Nm) -> Iterator[Polygon]:
     """Cut what hangs into upright trapezoids and give the narrow part of each, in the frame of the courses.
 
-    Between two neighbouring corners, along the course, every edge of a shape is straight, so the shape is a row of
-    trapezoids there.
+    Between two neighbouring corners, along the course, every edge of a shape is straight, so the shape is a
+    row of trapezoids there.
     """
     for shape in polygons(hung.shape):
         if shape.equals(frame.box(_blank(hung))):

@@ -16,7 +16,7 @@ def tell(tape: TapeStyle, *measures: float) -> tuple[str, ...]:
     Returns
     -------
     tuple[str, ...]
-        As read off the tape, but limits such as 1/32" in full; all of them in full where they would read alike.
+        As read off the tape, but 1/32" and the like in full; all in full where they would read alike.
     """
     whole = tuple(round(measure) for measure in measures)
     read = tuple(_write(measure, tape) for measure in whole)
