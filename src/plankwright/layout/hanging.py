@@ -15,6 +15,7 @@ from plankwright.model import (
     Direction,
     HungPiece,
     Job,
+    KeepOut,
     Piece,
     Point,
     Rectangle,
@@ -59,26 +60,25 @@ def hung_pieces(job: Job, surface_layout: SurfaceLayout) -> tuple[HungPiece, ...
     gap = job.rules.expansion_gap_nm
     obstacles = (
         *((grown(opening.place, gap), opening.id) for opening in surface.openings),
-        *((cut_out.place, cut_out_name(cut_out)) for cut_out in surface.cut_outs),
+        *((cut_out.place, called(cut_out)) for cut_out in surface.cut_outs),
     )
     return tuple(_hang(piece, surface, within, obstacles) for piece in surface_layout.pieces)
 
 
-def cut_out_name(cut_out: CutOut) -> str:
-    """Say what a piece is notched around.
+def called(thing: CutOut | KeepOut) -> str:
+    """Say what something in or behind the surface is called.
 
     Parameters
     ----------
-    cut_out
-        The box or pipe.
+    thing
+        The box, pipe or wire.
 
     Returns
     -------
     str
-        What it is and what the user calls it, such as "socket left"; its name alone where that says both.
+        What it is and what the user calls it, such as "socket left"; the name alone where that says both.
     """
-    said = cut_out.what.lower() in cut_out.id.lower()
-    return cut_out.id if said else f"{cut_out.what} {cut_out.id}"
+    return thing.id if thing.what.lower() in thing.id.lower() else f"{thing.what} {thing.id}"
 
 
 def grown(place: Rectangle, by: Nm) -> Rectangle:
