@@ -127,11 +127,11 @@ def _left_in_run(rules: Rules, board: Board, run: Stretch, pieces: list[Piece]) 
 
 
 def _clusters(pieces: list[Piece], kerf: Nm) -> Iterator[list[Piece]]:
-    """Group pieces, in order along their board, that no crosscut can part."""
+    """Group pieces, in order along their board, that lie no more than a kerf apart along it."""
     cluster: list[Piece] = []
     reach: Nm = 0
     for piece in pieces:
-        if cluster and piece.along_from_nm >= reach + kerf:
+        if cluster and piece.along_from_nm > reach + kerf:
             yield cluster
             cluster = []
         reach = max(reach, piece.along_to_nm) if cluster else piece.along_to_nm

@@ -13,7 +13,6 @@ from plankwright.errors import ExitCode, PlankwrightError
 from plankwright.layout.guillotine import Pass, Patch, Sawing, fewest_passes, leftovers
 from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.offcuts import offcuts, wood_spent_nm2
-from plankwright.layout.regions import may_region
 from plankwright.layout.shaping import Workpiece, end_cut, shaping_cuts
 from plankwright.model import (
     Board,
@@ -77,7 +76,6 @@ def saw_boards(job: Job, layout: Layout) -> tuple[BoardCuts, ...]:
     by_board: defaultdict[str, list[Workpiece]] = defaultdict(list)
     for part in layout.surfaces:
         surface = job.surface(part.surface_id)
-        within = may_region(surface, job.rules)
         for piece, hung in zip(part.pieces, hung_pieces(job, part), strict=True):
             by_board[piece.board_id].append(
                 Workpiece(
@@ -85,7 +83,6 @@ def saw_boards(job: Job, layout: Layout) -> tuple[BoardCuts, ...]:
                     piece=piece,
                     hung=hung,
                     surface=surface,
-                    within=within,
                     profile=job.board(piece.board_id).profile,
                 )
             )

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 import shapely
-from shapely.geometry.base import BaseGeometry
 
 from plankwright.layout.guillotine import Patch
 from plankwright.layout.regions import as_polygon
@@ -42,8 +41,8 @@ class Workpiece:
         Its name on the cut list.
     piece, hung
         The piece in the layout, and its shape on the surface.
-    surface, within
-        Where it hangs, and what of that boards may cover.
+    surface
+        Where it hangs.
     profile
         How the edges of its board are milled.
     """
@@ -52,7 +51,6 @@ class Workpiece:
     piece: Piece
     hung: HungPiece
     surface: Surface
-    within: BaseGeometry
     profile: EdgeProfile
 
     @property
@@ -94,10 +92,9 @@ def shaping_cuts(work: Workpiece, rip_kerf_nm: Nm) -> tuple[Cut, ...]:
         A tongue taken off, tapers ripped, ends angled, notches made, in this order. Marks lie on the finished
         lines, in the frame of the board.
     """
-    slopes = _slopes(work)
-    lines = [_line_cut(work, slope) for slope in slopes]
+    lines = [_line_cut(work, slope) for slope in _slopes(work)]
     lines.sort(key=lambda cut: (cut.kind is CutKind.ANGLED, cut.at_nm, cut.from_nm))
-    notches = [*work.hung.notches, *((step, "edge of the surface") for step in _steps(work, slopes))]
+    notches = [*work.hung.notches, *((step, "edge of the surface") for step in _steps(work))]
     return (
         *_tongues_off(work, rip_kerf_nm),
         *lines,
@@ -123,7 +120,7 @@ def end_cut(work: Workpiece, cut: Cut) -> Edge | None:
 
 
 def _slopes(work: Workpiece) -> list[_Segment]:
-    """Give the edges of the shape that run neither along nor across, wood to their left, each line once."""
+    """Give the edges of the shape that run neither along nor across, each line once."""
     slopes: list[_Segment] = []
     for start, end in pairwise((*work.hung.shape, work.hung.shape[0])):
         if min(abs(start[0] - end[0]), abs(start[1] - end[1])) <= _HARDLY:
@@ -131,7 +128,7 @@ def _slopes(work: Workpiece) -> list[_Segment]:
         for index, other in enumerate(slopes):
             if _off_line(start, other) <= _HARDLY and _off_line(end, other) <= _HARDLY:
                 reach = sorted((*other, start, end))
-                slopes[index] = (reach[0], reach[-1]) if other[0] < other[1] else (reach[-1], reach[0])
+                slopes[index] = (reach[0], reach[-1])
                 break
         else:
             slopes.append((start, end))
@@ -179,33 +176,44 @@ def _snapped(point: Point, blank: Patch) -> Point:
     return along, across
 
 
-def _steps(work: Workpiece, slopes: list[_Segment]) -> Iterator[Rectangle]:
-    """Give what else is cut off a blank: the steps of an outline, as upright rectangles."""
-    place = work.piece.place
-    waste = as_polygon(place).difference(work.within)
-    for notch, _ in work.hung.notches:
-        waste = waste.difference(as_polygon(notch))
-    reach = 2 * (place.width_nm + place.height_nm)
-    for slope in slopes:
-        waste = waste.difference(_beyond(slope, reach))
-    corners = shapely.get_coordinates(waste)
-    for left, right in pairwise(sorted({round(float(x)) for x, _ in corners})):
-        slab = waste.intersection(shapely.box(left, place.bottom, right, place.top))
-        for part in shapely.get_parts(slab):
-            _, bottom, _, top = part.bounds
-            if right - left > _HARDLY and top - bottom > _HARDLY and part.area > 0:
-                yield Rectangle(left=left, bottom=round(bottom), right=right, top=round(top))
+def _steps(work: Workpiece) -> list[Rectangle]:
+    """Give what a stepped outline takes off a blank: from each edge inside the blank out to its side."""
+    blank, corners = work.piece.place, work.hung.shape
+    edges = [
+        (start, end)
+        for start, end in pairwise((*corners, corners[0]))
+        if min(abs(start[0] - end[0]), abs(start[1] - end[1])) <= _HARDLY
+        and not any(_lies_in(notch, start, end) for notch, _ in work.hung.notches)
+    ]
+    # Edges along the course come first, so that a flight of steps is told as one notch a step.
+    level = work.surface.courses_run is Direction.HORIZONTAL
+    edges.sort(key=lambda edge: (abs(edge[0][1] - edge[1][1]) <= _HARDLY) is not level)
+    steps: list[Rectangle] = []
+    told = shapely.union_all([as_polygon(notch) for notch, _ in work.hung.notches])
+    for start, end in edges:
+        step = _outwards(blank, start, end)
+        if step is not None and as_polygon(step).difference(told).area > _HARDLY**2:
+            steps.append(step)
+            told = told.union(as_polygon(step))
+    return sorted(steps, key=lambda step: (step.left, step.bottom))
 
 
-def _beyond(slope: _Segment, reach: Nm) -> shapely.Polygon:
-    """Give what lies to the right of a line, so far as it matters, a little across the line itself."""
-    (ax, ay), (bx, by) = slope
-    length = math.hypot(bx - ax, by - ay)
-    run, rise = (bx - ax) / length, (by - ay) / length
-    corners = [(-reach, -_HARDLY), (reach, -_HARDLY), (reach, reach), (-reach, reach)]
-    return shapely.Polygon(
-        [(ax + along * run + off * rise, ay + along * rise - off * run) for along, off in corners]
-    )
+def _lies_in(place: Rectangle, start: Point, end: Point) -> bool:
+    x, y = (start[0] + end[0]) // 2, (start[1] + end[1]) // 2
+    across = place.left - _HARDLY <= x <= place.right + _HARDLY
+    return across and place.bottom - _HARDLY <= y <= place.top + _HARDLY
+
+
+def _outwards(blank: Rectangle, start: Point, end: Point) -> Rectangle | None:
+    """Give what lies between an upright or level edge, wood to its left, and the side of the blank."""
+    (ax, ay), (bx, by) = start, end
+    if abs(ay - by) <= _HARDLY:
+        (left, right), (bottom, top) = sorted((ax, bx)), (blank.bottom, ay) if ax < bx else (ay, blank.top)
+    else:
+        (left, right), (bottom, top) = (ax, blank.right) if ay < by else (blank.left, ax), sorted((ay, by))
+    if right - left <= _HARDLY or top - bottom <= _HARDLY:
+        return None
+    return Rectangle(left=left, bottom=bottom, right=right, top=top)
 
 
 def _notch_cut(work: Workpiece, place: Rectangle, what: str) -> Cut:
