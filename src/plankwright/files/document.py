@@ -1,0 +1,77 @@
+"""What the documents of this room have in common: frozen, closed to unknown keys, with a schema of their own."""
+
+from typing import Annotated, Any
+
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
+from pydantic_core import core_schema
+
+from plankwright.files.notation import refusal
+from plankwright.measure import System, TapeStyle, write_exact
+
+_LONGEST_NAME = 60
+_LONGEST_TEXT = 500
+_DIALECT = "https://json-schema.org/draft/2020-12/schema"
+_INCHES = TapeStyle(system=System.IMPERIAL)
+
+
+class Document(BaseModel):
+    """A table or object of a file: what is not defined is refused, and nothing changes once it is read."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", use_enum_values=False)
+
+
+def _usable_name(text: str) -> str:
+    name = " ".join(text.split())
+    if not name:
+        raise refusal("is empty: give it a name")
+    if len(name) > _LONGEST_NAME or not name.isprintable():
+        raise refusal(f"must be one line of up to {_LONGEST_NAME} printable characters")
+    return name
+
+
+Name = Annotated[str, Field(strict=True), AfterValidator(_usable_name)]
+"""What something is called: one line, not empty."""
+
+Text = Annotated[str, Field(strict=True, max_length=_LONGEST_TEXT)]
+"""Free text."""
+
+Flag = Annotated[bool, Field(strict=True)]
+"""True or false."""
+
+Count = Annotated[int, Field(strict=True, ge=0, le=10_000)]
+"""How many."""
+
+
+class _SchemaWriter(GenerateJsonSchema):
+    """Writes schemas as a person edits the file: no null, which TOML has not, and defaults as lengths are written."""
+
+    def nullable_schema(self, schema: core_schema.NullableSchema) -> JsonSchemaValue:
+        return self.generate_inner(schema["schema"])
+
+    def default_schema(self, schema: core_schema.WithDefaultSchema) -> JsonSchemaValue:
+        written = super().default_schema(schema)
+        if written.get("default", ...) is None or written.get("default") in ((), []):
+            del written["default"]
+        elif written.get("type") == ["string", "number"]:
+            written["default"] = write_exact(written["default"], _INCHES)
+        return written
+
+
+def schema_of(document: type[Document], *, title: str, description: str) -> dict[str, Any]:
+    """Give the JSON Schema of a document.
+
+    Parameters
+    ----------
+    document
+        Its definition.
+    title, description
+        What the schema says of itself.
+
+    Returns
+    -------
+    dict
+        A schema of the 2020-12 dialect.
+    """
+    schema = document.model_json_schema(schema_generator=_SchemaWriter)
+    return {"$schema": _DIALECT, **schema, "title": title, "description": description}

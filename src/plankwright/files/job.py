@@ -1,0 +1,95 @@
+"""Reading a job folder: job.toml and the tally beside it, whole or not at all."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from plankwright.errors import BadInputError, FileTroubleError, Problem
+from plankwright.files.disk import read_bytes
+from plankwright.files.job_text import JobText
+from plankwright.files.tally import gather_boards
+from plankwright.model import Job
+
+JOB_FILE = "job.toml"
+TALLY_FILES = ("tally.csv", "tally.xlsx")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobReading:
+    """What a job folder holds.
+
+    Parameters
+    ----------
+    job
+        The job.
+    remarks
+        What is doubtful: nothing that stops the work, but somebody should look.
+    """
+
+    job: Job
+    remarks: tuple[Problem, ...]
+
+
+def read_job(folder: Path) -> JobReading:
+    """Read a job folder: job.toml, and tally.csv or tally.xlsx.
+
+    Parameters
+    ----------
+    folder
+        The folder.
+
+    Returns
+    -------
+    JobReading
+        The job, and what is doubtful about it.
+
+    Raises
+    ------
+    BadInputError
+        With every problem of both files.
+    FileTroubleError
+        If the folder or one of its files is missing or cannot be read.
+    """
+    job_path, tally_paths = _files_of(folder)
+    text = JobText(read_bytes(job_path), job_path.name)
+    boards, tally = gather_boards(tally_paths[0], text.notation, text.rules)
+    if len(tally_paths) > 1:
+        names = " and ".join(path.name for path in tally_paths)
+        text.report.refuse(
+            (), f"there are both {names} beside it, and they may differ: keep one, rename the other"
+        )
+    if problems := (*text.report.problems, *tally.problems):
+        raise BadInputError(problems)
+    job = Job(
+        name=text.name,
+        tape=text.tape,
+        surfaces=text.surfaces,
+        boards=boards,
+        rules=text.rules,
+        saws=text.saws,
+    )
+    return JobReading(job=job, remarks=(*text.report.remarks, *tally.remarks))
+
+
+def _files_of(folder: Path) -> tuple[Path, list[Path]]:
+    try:
+        by_name = {path.name.lower(): path for path in sorted(folder.iterdir())}
+    except FileNotFoundError as trouble:
+        raise FileTroubleError(
+            f"{folder} is not there: name the folder that holds {JOB_FILE} and the tally."
+        ) from trouble
+    except NotADirectoryError as trouble:
+        raise FileTroubleError(f"{folder} is a file: name the folder that it lies in.") from trouble
+    except OSError as trouble:
+        raise FileTroubleError(f"{folder} cannot be looked into ({trouble.strerror}).") from trouble
+    if JOB_FILE not in by_name:
+        raise FileTroubleError(
+            f"{folder} holds no {JOB_FILE}: name a job folder, or start one from the templates."
+        )
+    tallies = [by_name[name] for name in TALLY_FILES if name in by_name]
+    if not tallies:
+        others = [path.name for name, path in by_name.items() if name.startswith("tally")]
+        hint = f" ({', '.join(others)} cannot be read: save it as one of these)" if others else ""
+        raise FileTroubleError(
+            f"{folder} holds no tally: put the boards into {' or '.join(TALLY_FILES)} there{hint}."
+        )
+    return by_name[JOB_FILE], tallies

@@ -1,0 +1,126 @@
+"""The definition of job.toml."""
+
+from enum import StrEnum
+from typing import Annotated
+
+from pydantic import Field
+
+from plankwright.files.document import Count, Document, Flag, Name
+from plankwright.files.notation import Length, PositiveLength
+from plankwright.files.surface_document import SurfaceDocument
+from plankwright.measure import MILLIMETRE, Unit
+from plankwright.model import BlemishPolicy, JointPolicy, Rules, SawKind
+
+_RULES = Rules()
+
+
+class Units(StrEnum):
+    """Unit of a number that has none."""
+
+    INCHES = "inches"
+    FEET = "feet"
+    MILLIMETRES = "mm"
+    CENTIMETRES = "cm"
+    METRES = "m"
+
+    @property
+    def unit(self) -> Unit:
+        """The unit itself."""
+        return _UNITS[self]
+
+
+_UNITS = {
+    Units.INCHES: Unit.INCH,
+    Units.FEET: Unit.FOOT,
+    Units.MILLIMETRES: Unit.MILLIMETRE,
+    Units.CENTIMETRES: Unit.CENTIMETRE,
+    Units.METRES: Unit.METRE,
+}
+
+
+class Fraction(StrEnum):
+    """The finest mark of an inch tape."""
+
+    WHOLE = "1"
+    HALVES = "1/2"
+    QUARTERS = "1/4"
+    EIGHTHS = "1/8"
+    SIXTEENTHS = "1/16"
+    THIRTY_SECONDS = "1/32"
+    SIXTY_FOURTHS = "1/64"
+
+    @property
+    def denominator(self) -> int:
+        """How many parts of an inch."""
+        return int(self.rpartition("/")[2])
+
+
+class RulesDocument(Document):
+    """What a layout must respect."""
+
+    crosscut_kerf: Length = _RULES.crosscut_kerf_nm
+    rip_kerf: Length = _RULES.rip_kerf_nm
+    straight_edge_loss: Length = _RULES.straight_edge_loss_nm
+    end_trim: Length = _RULES.end_trim_nm
+    width_tolerance: Length = _RULES.width_tolerance_nm
+    thickness_tolerance: Length = _RULES.thickness_tolerance_nm
+    gap_tolerance: Length = _RULES.gap_tolerance_nm
+    joints: JointPolicy = _RULES.joints
+    stagger: Length = _RULES.stagger_nm
+    bearing: Length = _RULES.bearing_nm
+    shortest_piece: PositiveLength = _RULES.shortest_piece_nm
+    narrowest_course: PositiveLength = _RULES.narrowest_course_nm
+    expansion_gap: Length = _RULES.expansion_gap_nm
+    shim_up_to: Length = _RULES.shim_up_to_nm
+    blemishes: BlemishPolicy = _RULES.blemishes
+    hold_back: Count = _RULES.hold_back
+    nailing_points: Annotated[Count, Field(ge=1)] = _RULES.nailing_points
+    nail_edge: Length = _RULES.nail_edge_nm
+    nail_end: Length = _RULES.nail_end_nm
+    nail_clearance: Length = _RULES.nail_clearance_nm
+
+    def rules(self) -> Rules:
+        """Give the rules as the model knows them.
+
+        Raises
+        ------
+        InvalidValueError
+            If they contradict each other.
+        """
+        given = self.model_dump()
+        return Rules(**{name: given[name.removesuffix("_nm")] for name in Rules.__dataclass_fields__})
+
+
+class SawDocument(Document):
+    """A saw at hand."""
+
+    name: Name
+    cuts: Annotated[SawKind, Field(description="Across the board, or along it.")]
+    capacity: Annotated[PositiveLength, Field(description="The widest board it crosscuts, or strip it rips.")]
+
+
+class JobDocument(Document):
+    """A job: what is to be covered, under which rules, with which saws. The boards are in the tally."""
+
+    name: Annotated[Name, Field(description="What you call the job.")]
+    units: Annotated[Units, Field(description="Unit of a number that has none, here and in the tally.")]
+    decimal_comma: Annotated[Flag, Field(description="Whether 2,4 in text means two and four tenths.")] = (
+        False
+    )
+    fraction: Annotated[
+        Fraction | None, Field(description="Finest mark of an inch tape; 1/16 without it.")
+    ] = None
+    millimetre_step: Annotated[
+        PositiveLength | None,
+        Field(description="Finest mark of a metric tape: 1 mm, or 0.5 mm; 1 mm without it."),
+    ] = None
+    surfaces: Annotated[
+        tuple[SurfaceDocument, ...],
+        Field(alias="surface", json_schema_extra={"minItems": 1}, description="The most important first."),
+    ]
+    rules: RulesDocument = RulesDocument()
+    saws: Annotated[tuple[SawDocument, ...], Field(alias="saw")] = ()
+
+
+MILLIMETRE_STEPS = (MILLIMETRE, MILLIMETRE // 2)
+"""What `millimetre_step` may be. [nm]"""

@@ -1,0 +1,166 @@
+"""What job.toml says, as far as it can be read, and everything that is wrong with it."""
+
+import re
+import tomllib
+
+from pydantic import ValidationError
+
+from plankwright.files.job_document import MILLIMETRE_STEPS, JobDocument, Units
+from plankwright.files.notation import Notation
+from plankwright.files.report import Report, Where
+from plankwright.files.sentences import tell
+from plankwright.files.sound_part import Raw, SoundPart
+from plankwright.files.surface_sense import make_sense, remark_narrow_trim
+from plankwright.files.surfaces import surface_of
+from plankwright.files.toml_lines import lines_of, nearest_line
+from plankwright.measure import MILLIMETRE, System, TapeStyle
+from plankwright.model import InvalidValueError, Rules, Saw, Surface
+
+_PART_LISTS = frozenset({"opening", "cut_out", "concealed", "keep_out"})
+_STAND_IN: Raw = {"name": "-", "units": Units.INCHES.value, "surface": []}
+_SYNTAX_PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
+
+
+class JobText:
+    """Everything that job.toml says about a job.
+
+    When the report has problems, the rest stands for what could be read, so that the tally can be judged as well;
+    it must not be used for anything else.
+
+    Parameters
+    ----------
+    content
+        The file.
+    file
+        Its name as the user knows it.
+    """
+
+    def __init__(self, content: bytes, file: str) -> None:
+        self.report = Report(file, self._place)
+        self._lines: dict[Where, int] = {}
+        raw = self._parsed(content)
+        self._sound = SoundPart(raw)
+        self.notation = _notation(raw)
+        document = self._document() if raw else JobDocument.model_validate(_STAND_IN, context=self.notation)
+        self.name = document.name
+        self.tape = self._tape(document)
+        self.rules = self._rules(document)
+        self.saws = tuple(
+            Saw(name=saw.name, cuts=saw.cuts, capacity_nm=saw.capacity) for saw in document.saws
+        )
+        self.surfaces = self._surfaces(document)
+
+    def _place(self, where: Where) -> tuple[str, int | None]:
+        line = nearest_line(self._lines, self._sound.original(where))
+        return (f"line {line}" if line else "", line)
+
+    def _parsed(self, content: bytes) -> Raw:
+        self._sound = SoundPart({})
+        try:
+            text = content.decode("utf-8-sig").replace("\r\n", "\n")
+            raw = tomllib.loads(text)
+        except UnicodeDecodeError:
+            self.report.refuse((), "the file is not UTF-8 text: save it as plain text in UTF-8")
+            return {}
+        except RecursionError:
+            self.report.refuse((), "brackets are nested too deeply to be read")
+            return {}
+        except ValueError as trouble:
+            self._tell_syntax(trouble)
+            return {}
+        self._lines = lines_of(text)
+        if not raw:
+            self.report.refuse((), "the file is empty: fill it in as the template shows")
+        return raw
+
+    def _tell_syntax(self, trouble: ValueError) -> None:
+        message = str(trouble)
+        place = _SYNTAX_PLACE.search(message)
+        if place and place[1]:
+            self._lines = {(0,): int(place[1])}
+        reason = _SYNTAX_PLACE.sub("", message)
+        self.report.refuse(
+            (0,),
+            f"cannot be read from here on ({reason[:1].lower()}{reason[1:]}): a key, an equals sign and a value, text in "
+            'quotes, inches best in words, like width = "7 ft 3-5/8 in"',
+        )
+
+    def _document(self) -> JobDocument:
+        """Give the document, without whatever in it had to be refused."""
+        stand_in: Raw = {}
+        while True:
+            try:
+                return JobDocument.model_validate(stand_in | self._sound.build(), context=self.notation)
+            except ValidationError as trouble:
+                tell(trouble, JobDocument, self.report)
+                offenders = [self._sound.original(_smallest_part(error["loc"])) for error in trouble.errors()]
+                for offender in offenders:
+                    self._sound.leave_out(offender)
+                stand_in = _STAND_IN
+
+    def _tape(self, document: JobDocument) -> TapeStyle:
+        step = document.millimetre_step or MILLIMETRE
+        if document.units.unit.is_metric:
+            if document.fraction is not None:
+                self.report.refuse(
+                    ("fraction",),
+                    "fraction is for an inch tape, but units is metric: leave it out, or give millimetre_step",
+                )
+            if step not in MILLIMETRE_STEPS:
+                self.report.refuse(("millimetre_step",), 'millimetre_step must be "1 mm" or "0.5 mm"')
+                step = MILLIMETRE
+            return TapeStyle(system=System.METRIC, millimetre_step=step)
+        if document.millimetre_step is not None:
+            self.report.refuse(
+                ("millimetre_step",),
+                "millimetre_step is for a metric tape, but units is not: leave it out, or give fraction",
+            )
+        return TapeStyle(
+            system=System.IMPERIAL, denominator=document.fraction.denominator if document.fraction else 16
+        )
+
+    def _rules(self, document: JobDocument) -> Rules:
+        try:
+            return document.rules.rules()
+        except InvalidValueError as trouble:
+            self.report.refuse(("rules", trouble.field), f"rules do not fit together: {trouble}")
+            return Rules()
+
+    def _surfaces(self, document: JobDocument) -> tuple[Surface, ...]:
+        if not document.surfaces and not self.report.problems:
+            self.report.refuse(
+                ("surface",), "surface is an empty list: describe what is to be covered below [[surface]]"
+            )
+        surfaces: list[Surface] = []
+        seen: set[str] = set()
+        for number, entry in enumerate(document.surfaces):
+            where: Where = ("surface", number)
+            if entry.id in seen:
+                self.report.refuse(
+                    (*where, "id"), f"id {entry.id} is used for another surface: give each its own"
+                )
+            seen.add(entry.id)
+            surface = surface_of(entry, where, self.report)
+            if surface is not None:
+                make_sense(surface, where, self.report, tape=self.tape)
+                remark_narrow_trim(surface, where, self.report, rules=self.rules, tape=self.tape)
+                surfaces.append(surface)
+        return tuple(surfaces)
+
+
+def _notation(raw: Raw) -> Notation:
+    """Give the notation of the file; inches where the unit is not known, which trouble the fewest other lines."""
+    written = raw.get("units")
+    units = next((units for units in Units if units.value == written), Units.INCHES)
+    return Notation(unit=units.unit, decimal_comma=raw.get("decimal_comma") is True)
+
+
+def _smallest_part(where: Where) -> Where:
+    """Give the path of the smallest part that can be left out so that the rest can still be judged."""
+    match where:
+        case ("surface", int(), str(word), int(), *_) if word in _PART_LISTS:
+            return where[:4]
+        case ("surface" | "saw", int(), *_) | ("rules", str(), *_):
+            return where[:2]
+        case _:
+            return where[:1]

@@ -1,0 +1,189 @@
+"""From one row of a tally to its boards."""
+
+from types import MappingProxyType
+
+from plankwright.files.flaws import read_flaws
+from plankwright.files.headings import MEASURED, Headings
+from plankwright.files.notation import Notation
+from plankwright.files.report import Report
+from plankwright.files.sentences import listed, nearest, quoted
+from plankwright.files.tally_text import Row
+from plankwright.measure import LengthError, Nm
+from plankwright.model import Board, EdgeKind, EdgeProfile, Flaw
+
+_MOST_ALIKE = 500
+_LONGEST_ID = 30
+_DITTO = frozenset({'"', "''", "〃", "″", "”", "ditto"})
+
+EDGES = MappingProxyType(
+    {
+        EdgeKind.SQUARE: ("square", "square edge", "square edged", "sq", "s", "plain", "straight"),
+        EdgeKind.TONGUE_AND_GROOVE: ("tongue and groove", "t&g", "t & g", "t+g", "tg", "t and g", "tongue & groove", "matched"),
+        EdgeKind.SHIPLAP: ("shiplap", "ship lap", "lap", "lapped", "rabbeted", "half lap"),
+    }
+)  # fmt: skip
+"""How people write the edges."""
+
+_EDGE_BY_NAME = MappingProxyType({name: kind for kind, names in EDGES.items() for name in names})
+
+
+class RowReader:
+    """Reads rows one after the other.
+
+    Parameters
+    ----------
+    headings
+        Which column is which.
+    notation
+        How lengths are written.
+    report
+        Where problems and remarks go.
+    """
+
+    def __init__(self, headings: Headings, notation: Notation, report: Report) -> None:
+        self._headings = headings
+        self._report = report
+        self._notations = {
+            column: Notation(
+                unit=headings.units.get(column, notation.unit), decimal_comma=notation.decimal_comma
+            )
+            for column in MEASURED
+        }
+
+    def read(self, row: Row) -> list[Board]:
+        """Give the boards of a row; none when it has problems, which the report then holds."""
+        return _RowReading(row, self._headings, self._notations, self._report).boards()
+
+
+class _RowReading:
+    """The reading of one row; holds what every cell needs to tell what is wrong."""
+
+    def __init__(self, row: Row, headings: Headings, notations: dict[str, Notation], report: Report) -> None:
+        self.row = row
+        self.headings = headings
+        self.notations = notations
+        self.report = report
+        self.sound = True
+
+    def boards(self) -> list[Board]:
+        filled = len(self.row.cells) - next((n for n, cell in enumerate(reversed(self.row.cells)) if cell), 0)
+        if filled > self.headings.count:
+            self.refuse(
+                f"there are {filled} cells but {self.headings.count} headings: "
+                "put a cell that holds a comma, a semicolon or an inch mark at its beginning into quotation marks"
+            )
+            return []
+        length = self.length("length", needed=True)
+        width = self.length("width", needed=True)
+        other_width = self.length("width other end")
+        thickness = self.length("thickness", needed=True)
+        profile = self.profile()
+        names = self.names()
+        flaws = self.flaws(length)
+        if length is not None and width is not None and max(width, other_width or 0) > length:
+            self.refuse("the board is wider than it is long: swap the width and the length")
+        if not self.sound or length is None or width is None or thickness is None or profile is None:
+            return []
+        return [
+            Board(
+                id=name,
+                length_nm=length,
+                width_start_nm=width,
+                width_end_nm=width if other_width is None else other_width,
+                thickness_nm=thickness,
+                profile=profile,
+                flaws=flaws,
+                lot=self.text("lot"),
+                species=self.text("species"),
+                tone=self.text("tone"),
+                note=self.text("note"),
+            )
+            for name in names
+        ]
+
+    def refuse(self, sentence: str) -> None:
+        self.sound = False
+        self.report.refuse((self.row.number,), sentence)
+
+    def cell(self, column: str) -> str | None:
+        """Give a cell as text, empty where it is missing; nothing when it has a trouble, which is then told."""
+        position = self.headings.at.get(column, len(self.row.cells))
+        if trouble := self.row.troubles.get(position):
+            self.refuse(f"the {column} {trouble}")
+            return None
+        text = self.row.cells[position] if position < len(self.row.cells) else ""
+        if text.lower() in _DITTO:
+            self.refuse(f"the {column} is a ditto mark: write it out")
+            return None
+        return text
+
+    def text(self, column: str) -> str:
+        return " ".join((self.cell(column) or "").split())
+
+    def length(self, column: str, *, needed: bool = False) -> Nm | None:
+        text = self.cell(column)
+        if not text:
+            if text is not None and needed:
+                self.refuse(f"the {column} is missing: measure it and write it here")
+            return None
+        try:
+            nm = self.notations[column].read(text)
+        except LengthError as trouble:
+            self.refuse(f"the {column} {trouble}")
+            return None
+        if nm == 0:
+            self.refuse(f"the {column} is 0: measure it and write it here")
+            return None
+        return nm
+
+    def profile(self) -> EdgeProfile | None:
+        """Read how the long edges are milled."""
+        written = self.text("edge")
+        kind = _EDGE_BY_NAME.get(
+            " ".join(written.lower().replace("-", " ").split()), None if written else EdgeKind.SQUARE
+        )
+        if kind is None:
+            words = [kind.value for kind in EdgeKind]
+            self.refuse(f"the edge is {quoted(written)} but must be {listed(words)}{nearest(written, words)}")
+            return None
+        reach = self.length("tongue")
+        if kind is EdgeKind.SQUARE:
+            if reach is not None:
+                self.refuse(
+                    "a square edge has no tongue or lap: give the edge as tongue-and-groove or shiplap, or leave the size out"
+                )
+            return EdgeProfile()
+        if reach is None:
+            part = "tongue" if kind is EdgeKind.TONGUE_AND_GROOVE else "lap"
+            self.refuse(
+                f"the size of the {part} is missing: measure how far it reaches beyond the face, and write it into the column tongue"
+            )
+            return None
+        return EdgeProfile(kind=kind, reach_nm=reach)
+
+    def flaws(self, length: Nm | None) -> tuple[Flaw, ...]:
+        text = self.cell("flaws")
+        if not text or length is None:
+            return ()
+        flaws, problems = read_flaws(text, length, self.notations["flaws"])
+        for problem in problems:
+            self.refuse(problem)
+        return flaws
+
+    def names(self) -> list[str]:
+        """Give the id of each board of the row: one, or as many as the quantity says."""
+        name = self.text("id")
+        if len(name) > _LONGEST_ID or not name.isprintable():
+            self.refuse(
+                f"the id {quoted(name)} is no short mark: use up to {_LONGEST_ID} letters and digits, as on the board"
+            )
+        name = name or f"r{self.row.number}"
+        written = self.text("quantity")
+        if written in {"", "1"}:
+            return [name]
+        if not written.isascii() or not written.isdigit() or not 1 <= int(written[:9]) <= _MOST_ALIKE:
+            self.refuse(
+                f"the quantity is {quoted(written)} but must be a whole number from 1 to {_MOST_ALIKE}"
+            )
+            return []
+        return [f"{name}-{number}" for number in range(1, int(written) + 1)]
