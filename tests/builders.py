@@ -185,12 +185,12 @@ def layout(*surfaces: SurfaceLayout) -> Layout:
     return Layout(job_name="village hall", surfaces=surfaces)
 
 
-def with_piece(whole: SurfaceLayout, label: str, **changes: Any) -> SurfaceLayout:  # noqa: ANN401 - any further field
+def with_piece(whole: SurfaceLayout, which: str, **changes: Any) -> SurfaceLayout:  # noqa: ANN401 - any further field
     """Give a layout with one piece changed."""
     courses = (
         replace(
             row,
-            pieces=tuple(replace(each, **changes) if each.label == label else each for each in row.pieces),
+            pieces=tuple(replace(each, **changes) if each.label == which else each for each in row.pieces),
         )
         for row in whole.courses
     )

@@ -8,7 +8,7 @@ from shapely.geometry.base import BaseGeometry
 from plankwright.check.case import Hung, SurfaceCase
 from plankwright.check.finding import Finding, FindingCode, found
 from plankwright.check.frame import Extent, box_of
-from plankwright.check.slack import exceeds
+from plankwright.check.slack import exceeds, polygons
 from plankwright.check.wording import tell
 from plankwright.measure import MILLIMETRE, Nm
 from plankwright.model import FramingMember, KeepOut, Point
@@ -95,7 +95,7 @@ def check_nailing(case: SurfaceCase) -> Iterator[Finding]:
     for hung in case.hung:
         members = case.surface.crossing_members
         nailed = sum(any(_on(case, member, nail) for nail in hung.piece.nails) for member in members)
-        if nailed >= asked:
+        if nailed >= asked or not polygons(hung.within):
             continue
         possible = max(nailed, sum(_takes_nail(case, hung, member, barred) for member in members))
         if nailed < min(asked, possible):
