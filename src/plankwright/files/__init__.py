@@ -1,6 +1,22 @@
-"""Job folders, tallies and layouts on disk: what people write is read whole or refused with every reason."""
+"""Job folders, tallies, layouts and cut lists on disk: read whole or refused with every reason."""
 
+from plankwright.files.cut_list import cut_list_csv
+from plankwright.files.disk import write_bytes, write_text
 from plankwright.files.job import JobReading, read_job
+from plankwright.files.layout_json import layout_from_json, layout_to_json, read_layout
 from plankwright.files.tally import TallyReading, read_tally
+from plankwright.files.template import write_template
 
-__all__ = ["JobReading", "TallyReading", "read_job", "read_tally"]
+__all__ = [
+    "JobReading",
+    "TallyReading",
+    "cut_list_csv",
+    "layout_from_json",
+    "layout_to_json",
+    "read_job",
+    "read_layout",
+    "read_tally",
+    "write_bytes",
+    "write_template",
+    "write_text",
+]

@@ -89,7 +89,8 @@ def write_bytes(path: Path, content: bytes) -> None:
             raise
     except OSError as trouble:
         raise FileTroubleError(
-            f"{path} cannot be written ({_reason(trouble)}): check the folder, and that no other program has it open."
+            f"{path} cannot be written ({_reason(trouble)}): "
+            "check the folder, and that no other program has the file open."
         ) from trouble
 
 

@@ -1,4 +1,4 @@
-"""What the documents of this room have in common: frozen, closed to unknown keys, with a schema of their own."""
+"""What the documents of this room have in common: frozen, closed to unknown keys, each with a schema."""
 
 from typing import Annotated, Any
 
@@ -44,7 +44,10 @@ Count = Annotated[int, Field(strict=True, ge=0, le=10_000)]
 
 
 class _SchemaWriter(GenerateJsonSchema):
-    """Writes schemas as a person edits the file: no null, which TOML has not, and defaults as lengths are written."""
+    """Writes schemas as a person edits the file: without null, and with defaults as lengths are written."""
+
+    def field_title_should_be_set(self, schema: object) -> bool:  # noqa: ARG002 - the same for all
+        return False
 
     def nullable_schema(self, schema: core_schema.NullableSchema) -> JsonSchemaValue:
         return self.generate_inner(schema["schema"])

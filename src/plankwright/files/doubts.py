@@ -1,10 +1,12 @@
-"""What is doubtful about a tally although it can be read: rows that look like slips, and boards of little use.
+"""What is doubtful about a tally that can be read: rows that look like slips, and boards of little use.
 
 The limits are common practice, no source: what comes out of old floors and walls is seldom larger.
 """
 
-from collections.abc import Sequence
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
+from statistics import median_low
 
 from plankwright.files.report import Report, Where
 from plankwright.measure import FOOT, INCH, Nm
@@ -13,6 +15,8 @@ from plankwright.model import Board, Flaw, Rules, Severity
 WIDEST_USUAL_NM = 14 * INCH
 LONGEST_USUAL_NM = 20 * FOOT
 THICKEST_USUAL_NM = 2 * INCH
+_TAPER_SHARE = 3
+_THICKNESS_FACTOR = 2
 _FEWEST_TO_JUDGE = 5
 _NOMINAL_WIDTHS_NM = frozenset(inches * INCH for inches in (2, 3, 4, 5, 6, 8, 10, 12))
 _NOMINAL_THICKNESSES_NM = frozenset({INCH, INCH * 5 // 4, 2 * INCH})
@@ -47,6 +51,11 @@ def remark_board(board: Board, where: Where, report: Report, *, rules: Rules) ->
         if before.severity is after.severity
     ):
         report.remark(where, f"board {board.id} has flaws that overlap: check their positions")
+    narrowing = widest - board.narrowest_width_nm
+    if _TAPER_SHARE * narrowing >= widest:
+        report.remark(
+            where, f"board {board.id} loses a third of its width or more from end to end: is that so?"
+        )
     edges = 0 if board.profile.milled else 2 * rules.straight_edge_loss_nm
     if widest - edges < rules.narrowest_course_nm:
         report.remark(
@@ -58,25 +67,44 @@ def remark_board(board: Board, where: Where, report: Report, *, rules: Rules) ->
         )
 
 
-def remark_pile(boards: Sequence[Board], report: Report) -> None:
+def remark_pile(boards: Sequence[tuple[int, Board]], report: Report) -> None:
     """Remark on what is doubtful about all the boards together.
 
     Parameters
     ----------
     boards
-        The pile.
+        The pile, each board with its row.
     report
         Where remarks go.
     """
+    for number, board in _odd_ones(boards):
+        whose = f"lot {board.lot}" if board.lot else "the pile"
+        report.remark(
+            (number,),
+            f"board {board.id} is {_THICKNESS_FACTOR} times thicker or thinner than {whose} mostly is: "
+            "check the measurement and its unit",
+        )
     if len(boards) >= _FEWEST_TO_JUDGE and all(
         board.width_start_nm in _NOMINAL_WIDTHS_NM and board.thickness_nm in _NOMINAL_THICKNESSES_NM
-        for board in boards
+        for _, board in boards
     ):
         report.remark(
             (),
             "every width and thickness is a size that boards are sold under: measure a few, "
             "since a dressed 1 by 6 measures 3/4 by 5-1/2 in",
         )
+
+
+def _odd_ones(boards: Sequence[tuple[int, Board]]) -> Iterator[tuple[int, Board]]:
+    """Give the boards that are much thicker or thinner than the middle one of their lot."""
+    by_lot: defaultdict[str, list[Nm]] = defaultdict(list)
+    for _, board in boards:
+        by_lot[board.lot].append(board.thickness_nm)
+    usual = {lot: median_low(sizes) for lot, sizes in by_lot.items()}
+    for number, board in boards:
+        thinner, thicker = sorted((usual[board.lot], board.thickness_nm))
+        if thicker >= _THICKNESS_FACTOR * thinner:
+            yield number, board
 
 
 def longest_clear_nm(board: Board, rules: Rules) -> Nm:

@@ -2,9 +2,9 @@
 
     12-18 rot; 0-3 split; 40-44 stain front; 60 nail hole back; last 6 dry end lost; all paint back
 
-Where is from–to, a single place, `first` or `last` so much, or `all`. The severity follows from what it is, when
-that is one of the usual kinds, and has to be said otherwise. A position can be read two ways now and then (`1-1/2`
-is one and a half, `1-2` a stretch); what has two readings that both make sense is asked about.
+Where is from–to, a single place, `first` or `last` so much, or `all`. The severity follows from what it is
+when that is one of the usual kinds, and has to be said otherwise. Some positions can be read two ways
+(`1-1/2` is one and a half, `1-2` a stretch): when both readings make sense, the user is asked.
 """
 
 import re
@@ -22,27 +22,56 @@ SPOT_NM = INCH // 2
 KINDS = MappingProxyType(
     {
         Severity.LOST: (
-            "rot", "rotten", "decay", "decayed", "punky", "split", "splits", "crack", "cracked", "shake", "broken",
-            "break", "insects", "insect", "worm", "worms", "wormholes", "beetle", "termites", "hole", "holes",
-            "knot hole", "knothole", "missing", "gone", "notch", "cut", "crushed", "charred",
+            "rot",
+            "decay",
+            "punky",
+            "split",
+            "crack",
+            "shake",
+            "broke",
+            "break",
+            "insect",
+            "worm",
+            "beetle",
+            "termite",
+            "hole",
+            "missing",
+            "gone",
+            "notch",
+            "crush",
+            "char",
         ),
         Severity.BLEMISH: (
-            "stain", "stains", "stained", "paint", "painted", "nail hole", "nail holes", "screw hole", "screw holes",
-            "staple holes", "scratch", "scratches", "scratched", "burn", "scorch", "scorched", "dirt", "glue", "tar",
-            "dent", "dents", "gouge", "rust", "mark", "marks", "discoloured", "discolored", "saw marks", "weathered",
+            "nail hole",
+            "screw hole",
+            "staple hole",
+            "stain",
+            "paint",
+            "scratch",
+            "burn",
+            "scorch",
+            "dirt",
+            "glue",
+            "dent",
+            "gouge",
+            "rust",
+            "mark",
+            "saw mark",
+            "discolo",
+            "weather",
         ),
     }
-)  # fmt: skip
-"""Usual kinds, and what they do to the wood; of two that fit, the longer phrase counts."""
+)
+"""How the usual kinds begin, and what they do to the wood; of two that fit, the longer counts."""
 
 _SEVERITY_OF = MappingProxyType({kind: severity for severity, kinds in KINDS.items() for kind in kinds})
-_KIND = re.compile(r"\b(?:" + "|".join(sorted(map(re.escape, _SEVERITY_OF), key=len, reverse=True)) + r")\b")
+_KIND = re.compile(rf"\b(?P<kind>{'|'.join(sorted(_SEVERITY_OF, key=len, reverse=True))})")
 _SEVERITY_WORD = re.compile(r"\b(lost|blemish)\b", re.IGNORECASE)
 _FACE_WORD = re.compile(
     r"\b(?:on\s+)?(?:the\s+)?(front|back|both)(?:\s+(?:face|faces|side|sides))?\b", re.IGNORECASE
 )
 
-_UNIT = r"(?:inches|inch|in|feet|foot|ft|millimetres?|millimeters?|mm|centimetres?|centimeters?|cm|metres?|meters?|m)\b\.?"
+_UNIT = r"(?:in|inch(?:es)?|ft|feet|foot|mm|cm|m|(?:milli|centi)?met(?:re|er)s?)\b\.?"
 _DIGIT = "0-9.,½¼¾⅛⅜⅝⅞⅓⅔"
 _AMOUNT = rf"\s*[{_DIGIT}](?:[{_DIGIT}/'\"′″’”]|{_UNIT}|\s)*"
 _WHERE = re.compile(
@@ -51,7 +80,7 @@ _WHERE = re.compile(
     rf"|(?:at\s+|from\s+)?(?P<place>{_AMOUNT}(?:(?:-|to\b|\.\.){_AMOUNT})*(?:(?:-|to\b|\.\.)\s*end\b)?)",
     re.IGNORECASE,
 )
-_DASHES = str.maketrans(dict.fromkeys("‐‑‒–—―−", "-"))
+_DASHES = str.maketrans(dict.fromkeys("\u2010\u2011\u2012–—―−", "-"))
 _ONE_UNIT = re.compile(rf"[^a-z'\"′″’”]*(?P<unit>{_UNIT}|['\"′″’”])\s*", re.IGNORECASE)
 _BARE = re.compile(r"[^a-z'\"′″’”]*", re.IGNORECASE)
 
@@ -175,7 +204,7 @@ def _described(rest: str) -> tuple[Severity, Face | None, str]:
     """Read what is wrong, how bad it is and where it shows from the words behind the position."""
     severity_word, face_word = _SEVERITY_WORD.search(rest), _FACE_WORD.search(rest)
     what = " ".join(_FACE_WORD.sub(" ", _SEVERITY_WORD.sub(" ", rest)).split()).strip(" ,:.")
-    kinds = {_SEVERITY_OF[kind] for kind in _KIND.findall(what.lower())}
+    kinds = {_SEVERITY_OF[match["kind"]] for match in _KIND.finditer(what.lower())}
     if severity_word is not None:
         severity = Severity(severity_word[1].lower())
     elif kinds:

@@ -118,7 +118,8 @@ def read_headings(cells: tuple[str, ...]) -> Headings:
             left_out += [cell] if cell else []
         elif column in at:
             problems.append(
-                f"headings {quoted(cells[at[column]])} and {quoted(cell)} both mean {column}: keep one of these columns"
+                f"headings {quoted(cells[at[column]])} and {quoted(cell)} both mean {column}: "
+                "keep one of these columns"
             )
         else:
             at[column] = position

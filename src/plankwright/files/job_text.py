@@ -24,8 +24,8 @@ _SYNTAX_PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$
 class JobText:
     """Everything that job.toml says about a job.
 
-    When the report has problems, the rest stands for what could be read, so that the tally can be judged as well;
-    it must not be used for anything else.
+    When the report has problems, the rest stands for what could be read, so that the tally can be judged as
+    well; it must not be used for anything else.
 
     Parameters
     ----------
@@ -81,8 +81,8 @@ class JobText:
         reason = _SYNTAX_PLACE.sub("", message)
         self.report.refuse(
             (0,),
-            f"cannot be read from here on ({reason[:1].lower()}{reason[1:]}): a key, an equals sign and a value, text in "
-            'quotes, inches best in words, like width = "7 ft 3-5/8 in"',
+            f"cannot be read from here on ({reason[:1].lower()}{reason[1:]}): write a key, an equals sign "
+            'and a value, text in quotes, inches best in words, like width = "7 ft 3-5/8 in"',
         )
 
     def _document(self) -> JobDocument:
@@ -104,7 +104,8 @@ class JobText:
             if document.fraction is not None:
                 self.report.refuse(
                     ("fraction",),
-                    "fraction is for an inch tape, but units is metric: leave it out, or give millimetre_step",
+                    "fraction is for an inch tape, but units is metric: "
+                    "leave it out, or give millimetre_step",
                 )
             if step not in MILLIMETRE_STEPS:
                 self.report.refuse(("millimetre_step",), 'millimetre_step must be "1 mm" or "0.5 mm"')
@@ -149,7 +150,7 @@ class JobText:
 
 
 def _notation(raw: Raw) -> Notation:
-    """Give the notation of the file; inches where the unit is not known, which trouble the fewest other lines."""
+    """Give the notation of the file; inches, which trouble the fewest lines, where the unit is not known."""
     written = raw.get("units")
     units = next((units for units in Units if units.value == written), Units.INCHES)
     return Notation(unit=units.unit, decimal_comma=raw.get("decimal_comma") is True)

@@ -7,14 +7,12 @@ from typing import Annotated, cast
 from pydantic import (
     AfterValidator,
     BeforeValidator,
-    PlainSerializer,
-    SerializationInfo,
     ValidationInfo,
     WithJsonSchema,
 )
 from pydantic_core import PydanticCustomError
 
-from plankwright.measure import LengthError, Nm, TapeStyle, Unit, read_length, write_exact
+from plankwright.measure import LengthError, Nm, Unit, read_length
 
 _LARGEST_NUMBER = 1e12
 
@@ -85,10 +83,6 @@ def _read_signed(value: object, info: ValidationInfo) -> Nm:
     return _read(value, info)
 
 
-def _write(nm: Nm, info: SerializationInfo) -> str:
-    return write_exact(nm, cast(TapeStyle, info.context))
-
-
 def _more_than_nothing(nm: Nm) -> Nm:
     if nm == 0:
         raise refusal("must be more than nothing")
@@ -116,7 +110,5 @@ Length = Annotated[int, BeforeValidator(_read), WithJsonSchema(_LENGTH_SCHEMA)]
 PositiveLength = Annotated[Length, AfterValidator(_more_than_nothing)]
 """A length of more than nothing. [nm]"""
 
-SignedLength = Annotated[
-    int, BeforeValidator(_read_signed), PlainSerializer(_write), WithJsonSchema(_LENGTH_SCHEMA)
-]
-"""A length or position that may lie below zero; written so that it reads back exactly. [nm]"""
+SignedLength = Annotated[int, BeforeValidator(_read_signed), WithJsonSchema(_LENGTH_SCHEMA)]
+"""A length or position that may lie below zero. [nm]"""

@@ -80,10 +80,7 @@ def _told(detail: ErrorDetails, document: type[Document]) -> tuple[Where, str]: 
             return where[:-1], f"{_name(where[:-1])} needs two lengths, like [x, y]"
         case "missing":
             example = _EXAMPLES.get(name)
-            return (
-                where,
-                f"{name} is missing: add {example if name in {'surface', 'framing'} else _pair(name, example)}",
-            )
+            return where, f"{name} is missing: add {_pair(name, example)}"
         case "extra_forbidden":
             keys = _keys_at(document, where[:-1])
             hint = nearest(name, keys) or f": the keys here are {', '.join(keys)}"
@@ -120,6 +117,8 @@ _PLAIN = {
 
 
 def _pair(name: str, example: str | None) -> str:
+    if name in {"surface", "framing"}:
+        return f"{example}"
     return f"{name} = {example}" if example else "it"
 
 

@@ -147,7 +147,7 @@ class FramingDocument(Document):
             )
         if self.spacing is not None and self.first_centre is not None and self.first_centre > self.spacing:
             raise refusal(
-                "lies beyond the spacing, so that a stud would be missing before it: measure to the first one",
+                "lies beyond the spacing, so that one would be missing before it: measure to the first one",
                 "first_centre",
             )
         return self
@@ -183,7 +183,7 @@ class SurfaceDocument(Document):
         ways = (any(plain), bool(self.heights), bool(self.corners))
         if sum(ways) != 1 or (ways[0] and not all(plain)):
             raise refusal(
-                "needs its outline in one way: width and height, or heights = [{at = ..., height = ...}, ...], "
-                "or corners = [[x, y], ...]"
+                "needs its outline in one way: width and height, "
+                "or heights = [{at = ..., height = ...}, ...], or corners = [[x, y], ...]"
             )
         return self

@@ -62,8 +62,8 @@ def remark_narrow_trim(
         if 0 < covers < gap:
             report.remark(
                 (*where, *below),
-                f"{name} covers {write_length(covers, tape)} but expansion_gap leaves {write_length(gap, tape)} open: "
-                "the gap will show",
+                f"{name} covers {write_length(covers, tape)} but expansion_gap leaves "
+                f"{write_length(gap, tape)} open: the gap will show",
             )
 
 
@@ -110,8 +110,8 @@ class _Sense:
             elif share < _WHOLE and key in {"opening", "cut_out"}:
                 self.report.remark(
                     (*self.where, key, number),
-                    f"{_part(key, part)} lies outside the outline by {round(100 * (1 - share))} % of its area: "
-                    "check its place and the outline",
+                    f"{_part(key, part)} lies outside the outline by {round(100 * (1 - share))} % "
+                    "of its area: check its place and the outline",
                 )
 
     def beyond(self, box: Rectangle) -> str:
@@ -157,8 +157,9 @@ class _Sense:
         if not surface.framing.solid and not surface.crossing_members:
             self.refuse(
                 ("framing",),
-                f"framing runs {surface.courses_run} like the courses, so no board would cross it: turn the courses, or fix "
-                "strips across the framing and list those, or fix solid backing and write solid = true",
+                f"framing runs {surface.courses_run} like the courses, so no board would cross it: turn the "
+                "courses, or fix strips across the framing and list those, or fix solid backing and write "
+                "solid = true",
             )
 
 

@@ -15,7 +15,8 @@ from plankwright.files.tally_row import RowReader
 from plankwright.files.tally_sheet import sheet_rows
 from plankwright.files.tally_text import Row, decoded, rows_of
 from plankwright.measure import Unit
-from plankwright.model import Board, Rules
+from plankwright.model import Board
+from plankwright.model.rules import Rules
 
 _MOST_BOARDS = 10_000
 
@@ -110,13 +111,21 @@ def gather_boards(path: Path, notation: Notation, rules: Rules) -> tuple[tuple[B
         )
     if headings.problems:
         return (), report
-    boards = _boards(rows, RowReader(headings, notation, report), report)
+    reader = RowReader(headings, notation, report)
+    boards = _boards(rows, reader, report)
+    if reader.unnamed:
+        first_unnamed = reader.unnamed[0]
+        report.remark(
+            (first_unnamed,),
+            f"rows without an id: {len(reader.unnamed)}; their boards are called after the row, like "
+            f"r{first_unnamed}: write that on them",
+        )
     _check_ids(boards, report)
     if not boards and not report.problems:
         report.refuse((), "the tally holds no boards: give each one a row below the headings")
     for number, board in boards:
         remark_board(board, (number,), report, rules=rules)
-    remark_pile([board for _, board in boards], report)
+    remark_pile(boards, report)
     return tuple(board for _, board in boards), report
 
 

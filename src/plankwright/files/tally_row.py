@@ -18,10 +18,18 @@ _DITTO = frozenset({'"', "''", "〃", "″", "”", "ditto"})
 EDGES = MappingProxyType(
     {
         EdgeKind.SQUARE: ("square", "square edge", "square edged", "sq", "s", "plain", "straight"),
-        EdgeKind.TONGUE_AND_GROOVE: ("tongue and groove", "t&g", "t & g", "t+g", "tg", "t and g", "tongue & groove", "matched"),
+        EdgeKind.TONGUE_AND_GROOVE: (
+            "tongue and groove",
+            "tongue & groove",
+            "t&g",
+            "t+g",
+            "tg",
+            "t and g",
+            "matched",
+        ),
         EdgeKind.SHIPLAP: ("shiplap", "ship lap", "lap", "lapped", "rabbeted", "half lap"),
     }
-)  # fmt: skip
+)
 """How people write the edges."""
 
 _EDGE_BY_NAME = MappingProxyType({name: kind for kind, names in EDGES.items() for name in names})
@@ -43,6 +51,8 @@ class RowReader:
     def __init__(self, headings: Headings, notation: Notation, report: Report) -> None:
         self._headings = headings
         self._report = report
+        self.unnamed: list[int] = []
+        """Rows without an id, whose boards are called after them."""
         self._notations = {
             column: Notation(
                 unit=headings.units.get(column, notation.unit), decimal_comma=notation.decimal_comma
@@ -52,7 +62,11 @@ class RowReader:
 
     def read(self, row: Row) -> list[Board]:
         """Give the boards of a row; none when it has problems, which the report then holds."""
-        return _RowReading(row, self._headings, self._notations, self._report).boards()
+        reading = _RowReading(row, self._headings, self._notations, self._report)
+        boards = reading.boards()
+        if boards and not reading.text("id"):
+            self.unnamed.append(row.number)
+        return boards
 
 
 class _RowReading:
@@ -70,7 +84,7 @@ class _RowReading:
         if filled > self.headings.count:
             self.refuse(
                 f"there are {filled} cells but {self.headings.count} headings: "
-                "put a cell that holds a comma, a semicolon or an inch mark at its beginning into quotation marks"
+                "put a cell that holds a comma or a semicolon into quotation marks"
             )
             return []
         length = self.length("length", needed=True)
@@ -106,7 +120,7 @@ class _RowReading:
         self.report.refuse((self.row.number,), sentence)
 
     def cell(self, column: str) -> str | None:
-        """Give a cell as text, empty where it is missing; nothing when it has a trouble, which is then told."""
+        """Give a cell as text, empty where it is missing; nothing when it has a trouble, which is told."""
         position = self.headings.at.get(column, len(self.row.cells))
         if trouble := self.row.troubles.get(position):
             self.refuse(f"the {column} {trouble}")
@@ -150,13 +164,15 @@ class _RowReading:
         if kind is EdgeKind.SQUARE:
             if reach is not None:
                 self.refuse(
-                    "a square edge has no tongue or lap: give the edge as tongue-and-groove or shiplap, or leave the size out"
+                    "a square edge has no tongue or lap: "
+                    "give the edge as tongue-and-groove or shiplap, or leave the size out"
                 )
             return EdgeProfile()
         if reach is None:
             part = "tongue" if kind is EdgeKind.TONGUE_AND_GROOVE else "lap"
             self.refuse(
-                f"the size of the {part} is missing: measure how far it reaches beyond the face, and write it into the column tongue"
+                f"the size of the {part} is missing: "
+                "measure how far it reaches beyond the face, and write it into the column tongue"
             )
             return None
         return EdgeProfile(kind=kind, reach_nm=reach)
@@ -175,7 +191,8 @@ class _RowReading:
         name = self.text("id")
         if len(name) > _LONGEST_ID or not name.isprintable():
             self.refuse(
-                f"the id {quoted(name)} is no short mark: use up to {_LONGEST_ID} letters and digits, as on the board"
+                f"the id {quoted(name)} is no short mark: "
+                f"use up to {_LONGEST_ID} letters and digits, as on the board"
             )
         name = name or f"r{self.row.number}"
         written = self.text("quantity")

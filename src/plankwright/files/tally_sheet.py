@@ -1,6 +1,6 @@
 """The rows of a workbook tally, its numbers as bare numbers and what a spreadsheet spoils told apart."""
 
-import datetime
+import datetime as dt
 import io
 import warnings
 from collections.abc import Iterator
@@ -63,11 +63,11 @@ def _rows(sheet: Any) -> Iterator[Row]:  # noqa: ANN401 - the read-only sheet ha
             yield Row(number=number, cells=tuple(texts), troubles=troubles)
 
 
-def _text(value: Any, number_format: str) -> tuple[str, str]:  # noqa: ANN401 - a cell holds anything
+def _text(value: Any, number_format: str) -> tuple[str, str]:  # noqa: ANN401, PLR0911 - a cell holds anything
     """Give a cell as text, and what is wrong with it."""
     if value is None:
         return "", ""
-    if isinstance(value, datetime.datetime | datetime.date | datetime.time | datetime.timedelta):
+    if isinstance(value, dt.date | dt.time | dt.timedelta):
         return str(value), (
             "holds a date or a time, which a spreadsheet makes of fractions such as 3/4: "
             "format the cell as text and type it again"

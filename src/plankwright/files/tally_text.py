@@ -1,9 +1,9 @@
 """The rows of a CSV tally, typed by hand or saved by a spreadsheet.
 
 People type inch marks. In CSV a quotation mark also holds a cell together, so a reader that knows only the
-standard (RFC 4180) swallows half a file at the first stray `"`. Here a line is read by the standard first; when
-that leaves a cell open or gives another number of cells than there are headings, it is read again with every mark
-that does not wrap a whole cell taken for an inch mark.
+standard (RFC 4180) swallows half a file at the first stray `"`. Here a line is read by the standard first;
+when that leaves a cell open or gives another number of cells than there are headings, it is read again, and
+every mark that does not wrap a whole cell is taken for an inch mark.
 """
 
 import re
@@ -39,7 +39,8 @@ def decoded(content: bytes) -> tuple[str, bool]:
     Parameters
     ----------
     content
-        UTF-8 with or without its mark, UTF-16 with its mark, or else what Windows programs write (code page 1252).
+        UTF-8 with or without its mark, UTF-16 with its mark, or else what Windows programs write (code
+        page 1252).
 
     Returns
     -------
@@ -67,7 +68,8 @@ def rows_of(text: str, recognise: Callable[[str], bool]) -> Iterator[Row]:
     Parameters
     ----------
     text
-        The text; its cells are parted by commas, semicolons or tabs: by what gives the first row most headings.
+        The text; its cells are parted by commas, semicolons or tabs: by what gives the first row most
+        headings.
     recognise
         Whether a cell is a heading that is known.
 
@@ -112,8 +114,8 @@ def _delimiter(line: str, recognise: Callable[[str], bool]) -> str:
 def _cells(lines: list[str], delimiter: str, width: int) -> tuple[list[str], int]:
     """Read the row that begins on the first of the lines; say how many lines it takes.
 
-    The first reading that gives as many cells as there are headings is right; failing that, one by the standard
-    that leaves out cells at the end; failing that, whatever the lenient one gives.
+    The first reading that gives as many cells as there are headings is right; failing that, one by the
+    standard that leaves out cells at the end; failing that, whatever the lenient one gives.
     """
     by_standard, lenient = _by_standard(lines[0], delimiter), _lenient(lines[0], delimiter)
     if by_standard is not None and (not width or len(by_standard) == width):

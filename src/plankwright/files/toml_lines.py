@@ -1,8 +1,8 @@
 """On which line of a TOML text each key and each entry of an array stands.
 
-The TOML parser of the standard library gives values without their places, and a problem without its line is no help
-in a file of two hundred lines. So the text is gone through a second time, for places alone: it has been parsed
-before, so it is known to be TOML, and nothing is judged here.
+The TOML parser of the standard library gives values without their places, and a problem without its line is
+no help in a file of two hundred lines. So the text is gone through a second time, for places alone: it has
+been parsed before, so it is known to be TOML, and nothing is judged here.
 """
 
 import re

@@ -1,0 +1,21 @@
+"""Write `docs/schemas/` from the definitions of the documents, so that schemas and program never differ.
+
+python tools/write_schemas.py
+"""
+
+from pathlib import Path
+
+from plankwright.files.disk import write_text
+from plankwright.files.schemas import schemas
+
+FOLDER = Path(__file__).resolve().parent.parent / "docs" / "schemas"
+
+
+def main() -> None:
+    """Write every schema anew."""
+    for name, text in schemas().items():
+        write_text(FOLDER / name, text)
+
+
+if __name__ == "__main__":
+    main()
