@@ -10,7 +10,7 @@ from shapely.geometry.base import BaseGeometry
 
 from plankwright.check.frame import Frame, box_of, frame_of
 from plankwright.check.regions import may_cover, must_cover
-from plankwright.check.slack import SLACK, exceeds
+from plankwright.check.slack import SLACK, areal, exceeds
 from plankwright.measure import Nm
 from plankwright.model import Board, Course, Job, Layout, Piece, Rules, Surface, SurfaceLayout
 
@@ -199,7 +199,7 @@ def open_surface(job: Job, layout: SurfaceLayout) -> SurfaceCase:
         must_cover=must,
         concealed=concealed,
         rows=rows,
-        uncovered=must.difference(blanks),
+        uncovered=areal(must.difference(blanks)),
         joints=tuple(
             joint
             for row in rows
@@ -213,7 +213,7 @@ def _hang(
 ) -> Hung:
     place = piece.place
     blank = box_of(place)
-    within = blank if may.covers(blank) else blank.intersection(may)
+    within = blank if may.covers(blank) else areal(blank.intersection(may))
     holes = [hole for cut_out in surface.cut_outs if (hole := box_of(cut_out.place)).intersects(blank)]
     extent = frame.extent(place.left, place.bottom, place.right, place.top)
     return Hung(
@@ -226,7 +226,7 @@ def _hang(
         v_from=round(extent.v_from),
         v_to=round(extent.v_to),
         within=within,
-        shape=within.difference(unary_union(holes)) if holes else within,
+        shape=areal(within.difference(unary_union(holes))) if holes else within,
     )
 
 

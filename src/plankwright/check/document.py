@@ -36,12 +36,9 @@ def check_document(job: Job, layout: Layout) -> Iterator[Finding]:
             message = "The layout covers this surface twice; only the first is judged: take one of them out."
             yield found(FindingCode.SURFACE_TWICE, (surface.surface_id, "surface"), message)
         elif not _measurable(surface):
-            message = (
-                "A length in the layout is longer than a kilometre, so the surface is not judged: correct it."
-            )
-            yield found(
-                FindingCode.BEYOND_MEASURE, (surface.surface_id, "surface"), message, allowed=FARTHEST
-            )
+            message = "It holds a number beyond a kilometre, so it is not judged: correct it."
+            place = (surface.surface_id, "surface")
+            yield found(FindingCode.BEYOND_MEASURE, place, message, allowed=FARTHEST)
         seen.add(surface.surface_id)
     for job_surface in job.surfaces:
         if job_surface.id not in seen:
@@ -59,22 +56,19 @@ def judged(job: Job, layout: Layout) -> tuple[SurfaceLayout, ...]:
 
 
 def _measurable(layout: SurfaceLayout) -> bool:
-    return all(abs(length) <= FARTHEST for length in _lengths(layout))
+    return all(abs(length) <= FARTHEST for length in _lengths(layout)) and all(
+        abs(count) <= FARTHEST**2
+        for count in (layout.score.bare_nm2, layout.score.wood_spent_nm2, layout.score.joints_in_sight)
+    )
 
 
 def _lengths(layout: SurfaceLayout) -> Iterator[Nm]:
-    places = [*layout.bare, *(piece.place for piece in layout.pieces)]
-    for place in places:
+    for place in (*layout.bare, *(piece.place for piece in layout.pieces)):
         yield from (place.left, place.bottom, place.right, place.top)
     for course in layout.courses:
-        yield from (course.from_nm, course.to_nm)
+        yield from (course.number, course.from_nm, course.to_nm)
     for piece in layout.pieces:
-        yield from (
-            piece.along_from_nm,
-            piece.along_to_nm,
-            piece.across_from_nm,
-            piece.across_to_nm,
-            piece.shim_nm,
-        )
+        yield from (piece.along_from_nm, piece.along_to_nm, piece.across_from_nm, piece.across_to_nm)
+        yield piece.shim_nm
         for nail in piece.nails:
             yield from nail

@@ -55,8 +55,10 @@ def check_nail_ends(case: SurfaceCase) -> Iterator[Finding]:
 
 def check_nails_on_framing(case: SurfaceCase) -> Iterator[Finding]:
     """Find nails beside the face of every member that the courses cross."""
+    members = case.surface.crossing_members
     for hung, nail in _judged_nails(case):
-        if not any(_on(case, member, nail) for member in case.surface.crossing_members):
+        u, _ = case.frame.point(*nail)
+        if not any(_on(member, u) for member in members):
             message = f"The nail at {_at(case, nail)} hits no framing that the course crosses."
             yield found(FindingCode.NAIL_OFF_FRAMING, hung.place, message)
 
@@ -92,9 +94,10 @@ def check_nailing(case: SurfaceCase) -> Iterator[Finding]:
     barred = unary_union(
         [box_of(each.place, case.rules.nail_clearance_nm) for each in case.surface.keep_outs]
     )
+    members = case.surface.crossing_members
     for hung in case.hung:
-        members = case.surface.crossing_members
-        nailed = sum(any(_on(case, member, nail) for nail in hung.piece.nails) for member in members)
+        spots = [case.frame.point(*nail)[0] for nail in hung.piece.nails]
+        nailed = sum(any(_on(member, spot) for spot in spots) for member in members)
         if nailed >= asked or not polygons(hung.within):
             continue
         possible = max(nailed, sum(_takes_nail(case, hung, member, barred) for member in members))
@@ -138,8 +141,7 @@ def _too_near(
         yield found(code, hung.place, message, measured=stands, allowed=least)
 
 
-def _on(case: SurfaceCase, member: FramingMember, nail: Point) -> bool:
-    u, _ = case.frame.point(*nail)
+def _on(member: FramingMember, u: float) -> bool:
     return not exceeds(2 * abs(u - member.centre_nm), member.width_nm)
 
 

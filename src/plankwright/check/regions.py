@@ -8,6 +8,7 @@ from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from plankwright.check.frame import box_of
+from plankwright.check.slack import areal
 from plankwright.measure import Nm
 from plankwright.model import Edge, Rules, Surface
 
@@ -51,15 +52,15 @@ def must_cover(surface: Surface, rules: Rules) -> BaseGeometry:
     gap, trim = rules.expansion_gap_nm, surface.trim
     hidden = {Edge.BOTTOM: trim.bottom, Edge.TOP: trim.top, Edge.LEFT: trim.left, Edge.RIGHT: trim.right}
     bare = _less(surface, lambda side: max(gap, hidden[side]), lambda casing: max(gap, casing))
-    return bare.intersection(may_cover(surface, rules))
+    return areal(bare.intersection(may_cover(surface, rules)))
 
 
 def _less(
     surface: Surface, side_width: Callable[[Edge], Nm], casing_width: Callable[[Nm], Nm]
 ) -> BaseGeometry:
-    outline = make_valid(Polygon(surface.outline))
+    outline = areal(make_valid(Polygon(surface.outline)))
     openings = (box_of(each.place, casing_width(each.trim_nm)) for each in surface.openings)
-    return outline.difference(unary_union([*_bands(surface, side_width), *openings]))
+    return areal(outline.difference(unary_union([*_bands(surface, side_width), *openings])))
 
 
 def _bands(surface: Surface, side_width: Callable[[Edge], Nm]) -> Iterator[Polygon]:

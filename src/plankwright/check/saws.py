@@ -106,14 +106,15 @@ def _stuck_parts(job: Job, board: Board, whole: Part) -> Iterator[tuple[Part, tu
     parts = [whole]
     while parts:
         part = parts.pop()
-        passes = tuple(_passes(job, board, part))
-        within = next(
-            (each for each in passes if not exceeds(each.needs_nm, _capacity(job, each.kind))), None
-        )
-        if within is not None:
-            parts.extend(within.parts)
-        elif passes or len(part.pieces) > 1:
-            yield part, passes
+        beyond_reach = []
+        for each in _passes(job, board, part):
+            if not exceeds(each.needs_nm, _capacity(job, each.kind)):
+                parts.extend(each.parts)
+                break
+            beyond_reach.append(each)
+        else:
+            if beyond_reach or len(part.pieces) > 1:
+                yield part, tuple(beyond_reach)
 
 
 def _passes(job: Job, board: Board, part: Part) -> Iterator[Pass]:

@@ -7,7 +7,7 @@ hundreds of times finer than the finest mark of a tape and far coarser than anyt
 up to: below it nothing is found, above it everything is.
 """
 
-from shapely.geometry import Polygon
+from shapely.geometry import MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from plankwright.measure import Nm
@@ -46,3 +46,19 @@ def polygons(shape: BaseGeometry) -> tuple[Polygon, ...]:
         for part in parts
         if isinstance(part, Polygon) and not part.is_empty and 2 * part.area > SLACK * part.length
     )
+
+
+def areal(shape: BaseGeometry) -> BaseGeometry:
+    """Give a shape without the points and lines that it has where others only touch it, nor slivers.
+
+    Parameters
+    ----------
+    shape
+        What is left of cutting shapes with one another.
+
+    Returns
+    -------
+    BaseGeometry
+        Polygons alone, which can be cut again.
+    """
+    return shape if isinstance(shape, Polygon) else MultiPolygon(polygons(shape))

@@ -9,7 +9,7 @@ from shapely.geometry.base import BaseGeometry
 
 from plankwright.check.case import Hung, SurfaceCase
 from plankwright.check.finding import Finding, FindingCode, found
-from plankwright.check.frame import Extent, Frame
+from plankwright.check.frame import Frame
 from plankwright.check.slack import SLACK, exceeds, polygons
 from plankwright.check.wording import tell
 from plankwright.measure import Nm
@@ -26,8 +26,8 @@ def check_slivers(case: SurfaceCase) -> Iterator[Finding]:
     """
     least = case.rules.narrowest_course_nm
     for hung in case.hung:
-        if exceeds(least, hung.v_to - hung.v_from):
-            continue  # The course itself is too narrow, which is told of the course.
+        if exceeds(least, hung.v_to - hung.v_from) or _whole(hung):
+            continue  # Where the course itself is too narrow, that is told of the course.
         for sliver in polygons(unary_union(list(_narrow_stretches(case.frame, hung, least)))):
             u_from, v_from, u_to, v_to = sliver.bounds
             length = u_to - u_from
@@ -49,8 +49,6 @@ def _narrow_stretches(frame: Frame, hung: Hung, least: Nm) -> Iterator[Polygon]:
     row of trapezoids there.
     """
     for shape in polygons(hung.shape):
-        if shape.equals(frame.box(_blank(hung))):
-            return
         corners = {
             frame.point(x, y)[0] for ring in (shape.exterior, *shape.interiors) for x, y in ring.coords
         }
@@ -99,5 +97,7 @@ def _runs_out(sliver: Polygon, u: float) -> bool:
     )
 
 
-def _blank(hung: Hung) -> Extent:
-    return Extent(u_from=hung.u_from, u_to=hung.u_to, v_from=hung.v_from, v_to=hung.v_to)
+def _whole(hung: Hung) -> bool:
+    """Whether what hangs is the blank as it is."""
+    along, across = hung.u_to - hung.u_from, hung.v_to - hung.v_from
+    return along * across - hung.shape.area <= SLACK * (along + across)
