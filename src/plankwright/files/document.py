@@ -54,8 +54,8 @@ class _SchemaWriter(GenerateJsonSchema):
 
     def default_schema(self, schema: core_schema.WithDefaultSchema) -> JsonSchemaValue:
         written = super().default_schema(schema)
-        if written.get("default", ...) is None or written.get("default") in ((), []):
-            del written["default"]
+        if written.get("default", 0) in (None, (), []) or isinstance(written.get("default"), dict):
+            del written["default"]  # a table that may be missing has the defaults of its keys
         elif written.get("type") == ["string", "number"]:
             written["default"] = write_exact(written["default"], _INCHES)
         return written

@@ -58,26 +58,67 @@ class Fraction(StrEnum):
 class RulesDocument(Document):
     """What a layout must respect."""
 
-    crosscut_kerf: Length = _RULES.crosscut_kerf_nm
-    rip_kerf: Length = _RULES.rip_kerf_nm
-    straight_edge_loss: Length = _RULES.straight_edge_loss_nm
-    end_trim: Length = _RULES.end_trim_nm
-    width_tolerance: Length = _RULES.width_tolerance_nm
-    thickness_tolerance: Length = _RULES.thickness_tolerance_nm
-    gap_tolerance: Length = _RULES.gap_tolerance_nm
-    joints: JointPolicy = _RULES.joints
-    stagger: Length = _RULES.stagger_nm
-    bearing: Length = _RULES.bearing_nm
-    shortest_piece: PositiveLength = _RULES.shortest_piece_nm
-    narrowest_course: PositiveLength = _RULES.narrowest_course_nm
-    expansion_gap: Length = _RULES.expansion_gap_nm
-    shim_up_to: Length = _RULES.shim_up_to_nm
-    blemishes: BlemishPolicy = _RULES.blemishes
-    hold_back: Count = _RULES.hold_back
-    nailing_points: Annotated[Count, Field(ge=1)] = _RULES.nailing_points
-    nail_edge: Length = _RULES.nail_edge_nm
-    nail_end: Length = _RULES.nail_end_nm
-    nail_clearance: Length = _RULES.nail_clearance_nm
+    crosscut_kerf: Annotated[
+        Length, Field(description="Width that the blade takes when it cuts across a board.")
+    ] = _RULES.crosscut_kerf_nm
+    rip_kerf: Annotated[
+        Length, Field(description="Width that the blade takes when it cuts along a board.")
+    ] = _RULES.rip_kerf_nm
+    straight_edge_loss: Annotated[
+        Length, Field(description="Taken off each long edge of a square-edged board to make it straight.")
+    ] = _RULES.straight_edge_loss_nm
+    end_trim: Annotated[
+        Length, Field(description="Taken off each end of a board as it lies in the pile.")
+    ] = _RULES.end_trim_nm
+    width_tolerance: Annotated[
+        Length, Field(description="How far the widths of the pieces of a course may differ.")
+    ] = _RULES.width_tolerance_nm
+    thickness_tolerance: Annotated[
+        Length, Field(description="How far the thicknesses of two butted pieces in sight may differ.")
+    ] = _RULES.thickness_tolerance_nm
+    gap_tolerance: Annotated[Length, Field(description="The widest gap that counts as none.")] = (
+        _RULES.gap_tolerance_nm
+    )
+    joints: Annotated[JointPolicy, Field(description="What may be done with butt joints in sight.")] = (
+        _RULES.joints
+    )
+    stagger: Annotated[
+        Length, Field(description="Least sideways distance between joints in sight of neighbouring courses.")
+    ] = _RULES.stagger_nm
+    bearing: Annotated[
+        Length, Field(description="Wood that each of two butted pieces must have on the framing.")
+    ] = _RULES.bearing_nm
+    shortest_piece: Annotated[
+        PositiveLength, Field(description="No piece is shorter, unless the run that it covers is.")
+    ] = _RULES.shortest_piece_nm
+    narrowest_course: Annotated[PositiveLength, Field(description="No course is narrower.")] = (
+        _RULES.narrowest_course_nm
+    )
+    expansion_gap: Annotated[
+        Length, Field(description="Left open along every side of the surface and of its openings.")
+    ] = _RULES.expansion_gap_nm
+    shim_up_to: Annotated[
+        Length, Field(description="The thickest shim that may level a butt joint in sight.")
+    ] = _RULES.shim_up_to_nm
+    blemishes: Annotated[BlemishPolicy, Field(description="Where a blemish may hang.")] = _RULES.blemishes
+    hold_back: Annotated[Count, Field(description="How many whole boards to keep as spares.")] = (
+        _RULES.hold_back
+    )
+    nailing_points: Annotated[
+        Count,
+        Field(
+            ge=1, description="At how many framing members a piece must be nailed, where it crosses so many."
+        ),
+    ] = _RULES.nailing_points
+    nail_edge: Annotated[
+        Length, Field(description="Least distance of a nail from the long edge of its piece.")
+    ] = _RULES.nail_edge_nm
+    nail_end: Annotated[Length, Field(description="Least distance of a nail from the end of its piece.")] = (
+        _RULES.nail_end_nm
+    )
+    nail_clearance: Annotated[Length, Field(description="Least distance of a nail from a keep-out.")] = (
+        _RULES.nail_clearance_nm
+    )
 
     def rules(self) -> Rules:
         """Give the rules as the model knows them.

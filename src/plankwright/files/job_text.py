@@ -4,6 +4,7 @@ import re
 import tomllib
 
 from pydantic import ValidationError
+from pydantic_core import ErrorDetails
 
 from plankwright.files.job_document import MILLIMETRE_STEPS, JobDocument, Units
 from plankwright.files.notation import Notation
@@ -18,6 +19,7 @@ from plankwright.model import InvalidValueError, Rules, Saw, Surface
 
 _PART_LISTS = frozenset({"opening", "cut_out", "concealed", "keep_out"})
 _STAND_IN: Raw = {"name": "-", "units": Units.INCHES.value, "surface": []}
+_GIVEN_TWICE = re.compile("overwrite|twice|uplicate|mutate")
 _SYNTAX_PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 
 
@@ -58,27 +60,30 @@ class JobText:
         self._sound = SoundPart({})
         try:
             text = content.decode("utf-8-sig").replace("\r\n", "\n")
-            raw = tomllib.loads(text)
         except UnicodeDecodeError:
             self.report.refuse((), "the file is not UTF-8 text: save it as plain text in UTF-8")
             return {}
+        try:
+            raw = tomllib.loads(text)
         except RecursionError:
             self.report.refuse((), "brackets are nested too deeply to be read")
             return {}
         except ValueError as trouble:
-            self._tell_syntax(trouble)
+            self._tell_syntax(trouble, text.rstrip().count("\n") + 1)
             return {}
         self._lines = lines_of(text)
         if not raw:
             self.report.refuse((), "the file is empty: fill it in as the template shows")
         return raw
 
-    def _tell_syntax(self, trouble: ValueError) -> None:
+    def _tell_syntax(self, trouble: ValueError, last_line: int) -> None:
         message = str(trouble)
         place = _SYNTAX_PLACE.search(message)
-        if place and place[1]:
-            self._lines = {(0,): int(place[1])}
+        self._lines = {(0,): int(place[1]) if place and place[1] else last_line}
         reason = _SYNTAX_PLACE.sub("", message)
+        if _GIVEN_TWICE.search(reason):
+            self.report.refuse((0,), "the key or table here is given before: keep one of them")
+            return
         self.report.refuse(
             (0,),
             f"cannot be read from here on ({reason[:1].lower()}{reason[1:]}): write a key, an equals sign "
@@ -93,7 +98,7 @@ class JobText:
                 return JobDocument.model_validate(stand_in | self._sound.build(), context=self.notation)
             except ValidationError as trouble:
                 tell(trouble, JobDocument, self.report)
-                offenders = [self._sound.original(_smallest_part(error["loc"])) for error in trouble.errors()]
+                offenders = [self._sound.original(_smallest_part(error)) for error in trouble.errors()]
                 for offender in offenders:
                     self._sound.leave_out(offender)
                 stand_in = _STAND_IN
@@ -124,7 +129,9 @@ class JobText:
         try:
             return document.rules.rules()
         except InvalidValueError as trouble:
-            self.report.refuse(("rules", trouble.field), f"rules do not fit together: {trouble}")
+            self.report.refuse(
+                ("rules", trouble.field), f"rules do not fit together: {trouble}; mend one of them"
+            )
             return Rules()
 
     def _surfaces(self, document: JobDocument) -> tuple[Surface, ...]:
@@ -156,8 +163,11 @@ def _notation(raw: Raw) -> Notation:
     return Notation(unit=units.unit, decimal_comma=raw.get("decimal_comma") is True)
 
 
-def _smallest_part(where: Where) -> Where:
+def _smallest_part(error: ErrorDetails) -> Where:
     """Give the path of the smallest part that can be left out so that the rest can still be judged."""
+    where: Where = error["loc"]
+    if error["type"] == "extra_forbidden":
+        return where
     match where:
         case ("surface", int(), str(word), int(), *_) if word in _PART_LISTS:
             return where[:4]

@@ -44,7 +44,7 @@ class Notation:
             return read_length(value, default_unit=self.unit, decimal_comma=self.decimal_comma)
         if isinstance(value, bool) or not isinstance(value, int | float):
             raise LengthError(
-                str(value), "is not a length: write a number, or text like 87-5/8 in or 2226 mm"
+                str(value).lower(), "is not a length: write a number, or text like 87-5/8 in or 2226 mm"
             )
         return read_length(number_text(value), default_unit=self.unit)
 
@@ -57,7 +57,7 @@ def number_text(value: float) -> str:
     LengthError
         If it is no number that could measure anything.
     """
-    if not math.isfinite(value) or abs(value) > _LARGEST_NUMBER:
+    if abs(value) > _LARGEST_NUMBER or not math.isfinite(value):
         raise LengthError(
             "a number" if isinstance(value, int) else str(value), "is no length that could be measured"
         )

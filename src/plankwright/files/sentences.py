@@ -124,12 +124,11 @@ def _pair(name: str, example: str | None) -> str:
 
 def _name(where: Where) -> str:
     """Name the last part of a path that has a name, with its number where it is one of several."""
-    if not where:
+    names = [position for position, part in enumerate(where) if isinstance(part, str)]
+    if not names:
         return "the file"
-    *before, last = where
-    if isinstance(last, str):
-        return last
-    return f"{before[-1]} {last + 1}" if before and isinstance(before[-1], str) else f"entry {last + 1}"
+    name, *numbers = where[names[-1] :]
+    return f"{name} {int(numbers[0]) + 1}" if numbers else str(name)
 
 
 def _keys_at(document: type[Document], where: Where) -> list[str]:

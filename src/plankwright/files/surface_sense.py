@@ -129,19 +129,17 @@ class _Sense:
     def openings_apart(self) -> None:
         for (_, one), (number, other) in combinations(enumerate(self.surface.openings), 2):
             if overlap(one.place, other.place):
-                self.refuse(
-                    ("opening", number),
-                    f"opening {other.id} overlaps opening {one.id}: check their places, or make them one",
-                )
+                names = f"{_part('opening', other)} overlaps {_part('opening', one)}"
+                self.refuse(("opening", number), f"{names}: check their places, or make them one")
 
     def cut_outs_in_wood(self) -> None:
         for number, cut_out in enumerate(self.surface.cut_outs):
             for opening in self.surface.openings:
                 if overlap(cut_out.place, opening.place):
+                    names = f"{_part('cut_out', cut_out)} lies in {_part('opening', opening)}"
                     self.refuse(
                         ("cut_out", number),
-                        f"cut-out {cut_out.id} lies in opening {opening.id}, where no board hangs: "
-                        "check its place, or leave it out",
+                        f"{names}, where no board hangs: check its place, or leave it out",
                     )
 
     def framing(self) -> None:
@@ -165,4 +163,4 @@ class _Sense:
 
 def _part(key: str, part: _Part) -> str:
     word = {"cut_out": "cut-out", "keep_out": "keep-out", "concealed": "concealed zone"}.get(key, key)
-    return f"{word} {part.id}"
+    return part.id if part.id.startswith(word) else f"{word} {part.id}"
