@@ -10,7 +10,7 @@ from plankwright.measure import TapeStyle, round_up, write_area, write_length
 from plankwright.model import Bound, EdgeKind, EdgeProfile, Job, Score, SurfaceLayout
 from plankwright.workshop.judge_tally import to_cover_nm2
 from plankwright.workshop.tell_bound import tell_bound
-from plankwright.workshop.wording import capital, counted, listed
+from plankwright.workshop.wording import counted, listed
 
 MOST_NAMED = 12
 """How many boards are named in a sentence before the rest are only counted."""
@@ -129,7 +129,7 @@ def ask_enough(job: Job, result: Result) -> Answer:
         pile=(
             *_tell_wanted(result, job.tape),
             *_tell_left(untouched, left, overall),
-            *_tell_held_back(job, result, overall),
+            *_tell_held_back(result, overall),
             *(("The search was stopped early: a longer one may find better.",) if result.stopped else ()),
         ),
         stopped=result.stopped,
@@ -231,14 +231,11 @@ def _tell_left(untouched: Sequence[str], left: int, overall: Verdict) -> Iterato
         yield f"No whole board is spare; left: {kept}."
 
 
-def _tell_held_back(job: Job, result: Result, overall: Verdict) -> Iterator[str]:
-    asked, kept = job.rules.hold_back, len(result.held_back)
-    if kept:
+def _tell_held_back(result: Result, overall: Verdict) -> Iterator[str]:
+    if result.held_back:
         yield f"Held back as spares, as the rules ask: {_named(result.held_back)}."
         if overall is not Verdict.ENOUGH:
             yield "Hanging them too may close what is bare, and leaves nothing to fall back on."
-    if kept < asked:
-        yield f"{capital(counted(asked, 'board'))} should be held back, and only {kept} could be."
 
 
 def _named(boards: Sequence[str]) -> str:

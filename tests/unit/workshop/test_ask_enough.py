@@ -144,12 +144,6 @@ def test_boards_held_back_are_not_called_spare() -> None:
     )
 
 
-def test_too_few_held_back_is_said() -> None:
-    """A rule that cannot be kept is not passed over."""
-    answer = ask_enough(job("A", "B", rules=replace(RULES, hold_back=2)), result("A", "B"))
-    assert answer.pile[-1] == "Two boards should be held back, and only 0 could be."
-
-
 def test_many_spare_boards_are_named_in_part_and_counted() -> None:
     """A sentence stays a sentence; the values hold them all."""
     names = [f"B{number}" for number in range(1, 17)]

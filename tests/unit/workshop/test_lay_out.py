@@ -7,36 +7,23 @@ import pytest
 
 from plankwright.errors import ExitCode, LayoutRefusedError
 from plankwright.layout.result import Effort, Result, Watch
-from plankwright.model import Job, Layout
+from plankwright.model import Layout
 from plankwright.workshop.lay_out import EffortError, StoppedError, lay_out, read_effort
-from village import small_job, small_layout, small_result, spoilt_layout
+from village import StandInSearch, small_job, small_layout, small_result, spoilt_layout
 
 GLANCE = Effort(name="glance", seconds=2.0)
 
 
-class FakeSearch:
-    """Gives what it was told to, and remembers how it was called."""
-
-    def __init__(self, result: Result) -> None:
-        self.result = result
-        self.called_with: list[tuple[Job, Effort, int, Watch | None]] = []
-
-    def __call__(self, job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = None) -> Result:
-        """Give the result."""
-        self.called_with.append((job, effort, seed, watch))
-        return self.result
-
-
 def test_a_layout_that_breaks_no_rule_is_handed_out() -> None:
     """With what the checker remarks about it."""
-    laid_out = lay_out(small_job(), search=FakeSearch(small_result()), effort=GLANCE)
+    laid_out = lay_out(small_job(), search=StandInSearch(small_result()), effort=GLANCE)
     assert laid_out.result == small_result()
     assert laid_out.warnings == ()
 
 
 def test_the_search_is_told_everything() -> None:
     """Job, effort, seed and who watches go through as they are."""
-    search, watch = FakeSearch(small_result()), Watch()
+    search, watch = StandInSearch(small_result()), Watch()
     lay_out(small_job(), search=search, effort=GLANCE, seed=7, watch=watch)
     assert search.called_with == [(small_job(), GLANCE, 7, watch)]
 
@@ -44,7 +31,7 @@ def test_the_search_is_told_everything() -> None:
 def test_a_layout_that_breaks_a_rule_never_leaves() -> None:
     """It is our fault, and the error says what the checker found."""
     with pytest.raises(LayoutRefusedError, match="our fault") as caught:
-        lay_out(small_job(), search=FakeSearch(Result(layout=spoilt_layout())), effort=GLANCE)
+        lay_out(small_job(), search=StandInSearch(Result(layout=spoilt_layout())), effort=GLANCE)
     assert caught.value.exit_code == ExitCode.OUR_FAULT
     assert caught.value.findings
 
@@ -55,7 +42,7 @@ def test_a_score_that_is_not_true_never_leaves_either() -> None:
     boasting = replace(laid, score=replace(laid.score, joints_in_sight=1))
     result = Result(layout=replace(small_layout(), surfaces=(boasting,)))
     with pytest.raises(LayoutRefusedError, match="joints"):
-        lay_out(small_job(), search=FakeSearch(result), effort=GLANCE)
+        lay_out(small_job(), search=StandInSearch(result), effort=GLANCE)
 
 
 def test_stopped_without_a_piece_is_no_layout() -> None:
@@ -63,14 +50,14 @@ def test_stopped_without_a_piece_is_no_layout() -> None:
     (laid,) = small_layout().surfaces
     nothing = Layout(job_name="village hall", surfaces=(replace(laid, courses=()),))
     with pytest.raises(StoppedError, match="Stopped before any layout"):
-        lay_out(small_job(), search=FakeSearch(Result(layout=nothing, stopped=True)), effort=GLANCE)
+        lay_out(small_job(), search=StandInSearch(Result(layout=nothing, stopped=True)), effort=GLANCE)
     assert StoppedError.exit_code == ExitCode.STOPPED
 
 
 def test_stopped_with_a_layout_keeps_it() -> None:
     """The best so far was checked like any other."""
     stopped = replace(small_result(), stopped=True)
-    assert lay_out(small_job(), search=FakeSearch(stopped), effort=GLANCE).result == stopped
+    assert lay_out(small_job(), search=StandInSearch(stopped), effort=GLANCE).result == stopped
 
 
 @pytest.mark.parametrize("word", ["glance", "steady", "thorough", " Thorough "])

@@ -1,0 +1,33 @@
+"""Print a layout as one PDF: answer, maps, cut list for the saw and hanging sheet for the wall."""
+
+from plankwright.layout.result import Result
+from plankwright.model import Job, Layout
+from plankwright.paper.work_sheets import work_sheets_pdf
+from plankwright.workshop.ask_enough import Answer, ask_enough
+from plankwright.workshop.paper_size import PaperSize, page_of
+
+
+def print_sheets(
+    job: Job, layout: Layout, paper: PaperSize | None = None, *, answer: Answer | None = None
+) -> bytes:
+    """Print the sheets of a layout.
+
+    Parameters
+    ----------
+    job
+        The job.
+    layout
+        A layout of it.
+    paper
+        What is printed on; the size that goes with the job's tape when left out.
+    answer
+        Whether the pile is enough; when left out, as much of it as the layout alone can say, which knows neither
+        of boards held back nor of boards wanted.
+
+    Returns
+    -------
+    bytes
+        A PDF file.
+    """
+    told = answer or ask_enough(job, Result(layout=layout))
+    return work_sheets_pdf(job, layout, page_of(job.tape, paper), str(told).splitlines())
