@@ -1,0 +1,69 @@
+"""The commands in the order of work, each loaded only when it is called."""
+
+from importlib import import_module
+
+import click
+
+SUMMARIES = {
+    "start": "Make a job folder with commented templates.",
+    "tally": "Read a tally and judge it: totals, recovery, doubtful rows.",
+    "enough": "Say whether the pile is enough, and what would close it.",
+    "lay": "Lay out the boards; write map, papers, cut list and layout.",
+    "map": "Draw the map of each surface from a layout.",
+    "sheets": "Print the cut list and hanging sheet from a layout.",
+    "check": "List what is wrong with a layout, whoever made it.",
+}
+"""Told by `plankwright --help` without loading the commands, a search and a geometry library with them."""
+
+
+class CommandsOnDemand(click.Group):
+    """A group that knows its commands by name and loads one when it is called."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002 - the library's signature
+        """Give the names in the order of work."""
+        return list(SUMMARIES)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002 - as above
+        """Load a command; nothing when there is none of that name."""
+        if cmd_name not in SUMMARIES:
+            return None
+        command = import_module(f"plankwright.cli.{cmd_name}_cmd").command
+        return command if isinstance(command, click.Command) else None
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002 - as above
+        """Write the list of commands for the help page."""
+        with formatter.section("Commands"):
+            formatter.write_dl(list(SUMMARIES.items()))
+
+
+@click.group(
+    cls=CommandsOnDemand,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+    no_args_is_help=True,
+)
+@click.version_option(package_name="plankwright", message="%(prog)s %(version)s")
+def plankwright() -> None:
+    """Lay out salvaged boards on a wall, a ceiling or a floor: is the pile enough, which board goes where,
+    and what to cut.
+
+    From a pile to a cut list:
+
+    \b
+      plankwright start porch      a folder with templates; fill in
+                                   porch/job.toml and porch/tally.csv
+      plankwright tally porch      what the pile holds, what looks odd
+      plankwright enough porch     is it enough, and what is missing
+      plankwright lay porch        the layout, its map and its papers
+      plankwright check porch      is the layout right?
+
+    `plankwright COMMAND --help` shows each by example.
+
+    \b
+    Exit codes:
+      0    done, and there is enough
+      1    not enough wood, or a layout with faults: a result, no error
+      2    bad input: every problem is told with its place and its mend
+      3    file trouble: missing, unreadable or not to be written
+      70   our fault: a report is left in a file
+      130  stopped by you before there was any result
+    """  # noqa: D205, D301 - the library shows this text as it stands, and \b keeps its lines

@@ -1,0 +1,87 @@
+"""What `enough` and `lay` share: the search, followed to its end, and its answer shown."""
+
+from pathlib import Path
+
+import click
+
+from plankwright.cli.as_json import answer_as_json, findings_as_json
+from plankwright.cli.follow import follow
+from plankwright.cli.json_text import Json, problems_as_json
+from plankwright.cli.talk import Talk
+from plankwright.errors import ExitCode
+from plankwright.layout.result import Verdict, Watch
+from plankwright.workshop.ask_enough import Answer, ask_enough
+from plankwright.workshop.lay_out import LaidOut, lay_out, read_effort
+from plankwright.workshop.ports import JobReading
+
+effort_option = click.option(
+    "--effort",
+    default="steady",
+    show_default=True,
+    metavar="WORD|TIME",
+    envvar="PLANKWRIGHT_EFFORT",
+    show_envvar=True,
+    help="How long to search: glance, steady or thorough, or a time for each surface such as 45, 90s or 2m.",
+)
+
+seed_option = click.option(
+    "--seed",
+    type=click.IntRange(min=0, max=2**31 - 1),
+    default=0,
+    show_default=True,
+    envvar="PLANKWRIGHT_SEED",
+    show_envvar=True,
+    help="The same job, effort and seed give the same layout; another seed may give another one.",
+)
+
+
+def search(talk: Talk, folder: Path, *, effort: str, seed: int) -> tuple[JobReading, LaidOut, Answer]:
+    """Read a job, search a layout for it and ask whether the pile is enough.
+
+    Parameters
+    ----------
+    talk
+        How this run speaks, and the rooms it calls.
+    folder
+        The job folder.
+    effort, seed
+        As given.
+
+    Returns
+    -------
+    tuple
+        The job as read, its checked layout and the answer.
+    """
+    how_long = read_effort(effort)
+    reading = talk.bench.files.read_job(folder)
+    talk.remark(reading.remarks)
+
+    def run(watch: Watch) -> LaidOut:
+        return lay_out(reading.job, effort=how_long, seed=seed, watch=watch, search=talk.bench.search)
+
+    laid_out = follow(run, talk, reading.job.tape)
+    return reading, laid_out, ask_enough(reading.job, laid_out.result)
+
+
+def show_answer(talk: Talk, answer: Answer, laid_out: LaidOut) -> None:
+    """Show an answer and what the checker warns of, for a person to read."""
+    headline, *rest = str(answer).splitlines()
+    talk.headline(headline)
+    for line in rest:
+        talk.answer(line)
+    for warning in laid_out.warnings:
+        talk.answer(f"Mind: {warning}")
+
+
+def found_as_json(reading: JobReading, laid_out: LaidOut, answer: Answer) -> dict[str, Json]:
+    """Give a search's answer, findings and remarks as JSON."""
+    return {
+        **answer_as_json(answer),
+        "findings": findings_as_json(laid_out.findings),
+        "remarks": problems_as_json(reading.remarks),
+    }
+
+
+def exit_code(answer: Answer) -> ExitCode:
+    """Give the code that an answer leaves behind."""
+    return ExitCode.DONE if answer.verdict is Verdict.ENOUGH else ExitCode.NOT_ENOUGH

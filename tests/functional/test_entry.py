@@ -1,0 +1,151 @@
+"""The way in and out: help, exit codes, and what is said when something goes wrong."""
+
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+from typing import NoReturn
+
+import pytest
+
+from commanding import Run
+from plankwright import files as real_files
+from plankwright.cli import entry
+from plankwright.cli.commands import SUMMARIES
+from plankwright.layout.result import Result, Watch
+from village import StandInSearch, small_result, spoilt_layout
+
+ROOT = Path(__file__).parents[2]
+
+
+def report_named_in(text: str) -> Path:
+    """Find the report that a message names."""
+    match = re.search(r"A full report is in (.+)\.$", text, re.MULTILINE)
+    assert match is not None
+    return Path(match[1])
+
+
+def test_help_teaches_by_example_and_lists_the_codes(run: Run) -> None:
+    """All commands and all exit codes are on the first page."""
+    ran = run("--help")
+    assert ran.code == 0
+    assert "plankwright lay porch" in ran.out
+    for name in SUMMARIES:
+        assert f"\n  {name} " in ran.out
+    for code in ("0 ", "1 ", "2 ", "3 ", "70 ", "130 "):
+        assert f"\n    {code}" in ran.out
+
+
+@pytest.mark.parametrize("name", SUMMARIES)
+def test_each_command_teaches_by_example(run: Run, name: str) -> None:
+    """Its help shows it as it is typed."""
+    ran = run(name, "--help")
+    assert ran.code == 0
+    assert f"\n    plankwright {name} porch" in ran.out
+
+
+def test_help_loads_neither_solver_nor_geometry() -> None:
+    """They take seconds on a slow machine."""
+    script = (
+        "import sys; from plankwright.cli.commands import plankwright\n"
+        "plankwright.main(['--help'], standalone_mode=False)\n"
+        "print(sorted({'ortools', 'highspy', 'shapely', 'pydantic', 'typst'} & set(sys.modules)))"
+    )
+    ran = subprocess.run([sys.executable, "-c", script], check=True, capture_output=True, text=True)
+    assert ran.stdout.splitlines()[-1] == "[]"
+
+
+def test_without_a_command_the_help_is_shown(run: Run) -> None:
+    """And it counts as bad input, since nothing was asked."""
+    ran = run()
+    assert ran.code == 2
+    assert "plankwright lay porch" in ran.err
+
+
+def test_an_unknown_command_is_refused(run: Run) -> None:
+    """By its name."""
+    ran = run("saw")
+    assert ran.code == 2
+    assert "saw" in ran.err
+
+
+def test_an_unknown_option_is_refused(run: Run, village: Path) -> None:
+    """By its name."""
+    ran = run("tally", village, "--nails")
+    assert ran.code == 2
+    assert "--nails" in ran.err
+
+
+@pytest.mark.parametrize("command", ["enough", "lay"])
+def test_a_layout_that_our_checker_refuses_is_our_fault(run: Run, village: Path, command: str) -> None:
+    """It says so, says what was found, leaves a report, and writes nothing."""
+    before = sorted(village.iterdir())
+    ran = run(command, village, search=StandInSearch(Result(layout=spoilt_layout())))
+    assert ran.code == 70
+    assert ran.out == ""
+    assert "this is our fault, not yours" in ran.err
+    assert "wall" in ran.err
+    report = report_named_in(ran.err)
+    assert "LayoutRefusedError" in report.read_text(encoding="utf-8")
+    report.unlink()
+    assert sorted(village.iterdir()) == before
+
+
+def test_what_nobody_foresaw_is_one_sentence_and_a_report(run: Run, village: Path) -> None:
+    """The report holds the command, the versions and the traceback; the terminal does not."""
+
+    def stumble(_watch: Watch) -> NoReturn:
+        raise ZeroDivisionError("no wall at all")
+
+    ran = run("enough", village, "--seed", 5, search=StandInSearch(small_result(), stumble))
+    assert ran.code == 70
+    assert ran.err.startswith("Something went wrong inside the program; this is our fault, not yours.\n")
+    report = report_named_in(ran.err)
+    told = report.read_text(encoding="utf-8")
+    assert f"plankwright enough {village} --seed 5" in told
+    assert "ZeroDivisionError: no wall at all" in told
+    assert "Traceback" in told
+    assert "ortools" in told
+    report.unlink()
+
+
+def test_a_report_that_cannot_be_written_is_said(
+    run: Run, village: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Still no traceback."""
+    monkeypatch.setattr(entry, "write_report", lambda _error, _arguments: None)
+    ran = run("enough", village, search=StandInSearch(Result(layout=spoilt_layout())))
+    assert ran.code == 70
+    assert ran.err.splitlines()[-1] == "No report could be written either."
+
+
+def test_ctrl_c_while_a_file_is_read_leaves_code_130(
+    run: Run, village: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """There is no search yet whose best could be kept."""
+
+    def interrupted(folder: Path) -> NoReturn:
+        raise KeyboardInterrupt(folder)
+
+    monkeypatch.setattr(real_files, "read_job", interrupted)
+    ran = run("tally", village)
+    assert ran.code == 130
+    assert ran.err.strip() == "Stopped."
+
+
+@pytest.mark.skipif(os.name == "nt", reason="pipes close otherwise there")
+def test_a_reader_that_has_enough_is_no_trouble() -> None:
+    """`plankwright --help | head -1` says nothing of a broken pipe."""
+    script = "from plankwright.cli import main; main(['--help'])"
+    with subprocess.Popen(
+        [sys.executable, "-c", script],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    ) as process:
+        assert process.stdout is not None
+        assert process.stderr is not None
+        process.stdout.close()
+        told = process.stderr.read()
+        process.wait()
+    assert told == b""
