@@ -26,7 +26,7 @@ class Joint:
     at_nm
         Where it is along the course. [nm]
     start, end
-        The ends of its line, in the frame of the surface. [nm]
+        The ends of its line where it is on the surface, in the frame of the surface. [nm]
     in_sight
         Whether no trim and no fixture will hide it.
     member
@@ -84,9 +84,10 @@ class _Finder:
             return None
         at = (end_before + start_after) // 2
         start, end = self._line(at, from_nm, to_nm)
-        line = shapely.LineString([start, end])
-        if line.intersection(self.may).length <= _DUST:
+        line = shapely.LineString([start, end]).intersection(self.may)
+        if line.length <= _DUST:
             return None
+        left, bottom, right, top = map(round, line.bounds)
         shown = line.intersection(self.must)
         hidden = shown.length <= _DUST or any(shown.difference(zone).length <= _DUST for zone in self.zones)
         return Joint(
@@ -94,8 +95,8 @@ class _Finder:
             before=before.label,
             after=after.label,
             at_nm=at,
-            start=start,
-            end=end,
+            start=(left, bottom),
+            end=(right, top),
             in_sight=not hidden,
             member=self._member(at),
         )
