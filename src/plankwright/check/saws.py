@@ -108,7 +108,7 @@ def _stuck_parts(job: Job, board: Board, whole: Part) -> Iterator[tuple[Part, tu
         part = parts.pop()
         beyond_reach = []
         for each in _passes(job, board, part):
-            if not exceeds(each.needs_nm, _capacity(job, each.kind)):
+            if (capacity := _capacity(job, each.kind)) > 0 and not exceeds(each.needs_nm, capacity):
                 parts.extend(each.parts)
                 break
             beyond_reach.append(each)
@@ -121,7 +121,7 @@ def _passes(job: Job, board: Board, part: Part) -> Iterator[Pass]:
     """Give every pass along the end or the edge of a piece that goes through no piece.
 
     A pass between pieces can be moved until it touches one without needing more capacity, so no other need be
-    tried.
+    tried. A rip with no piece on one side only takes waste off, which any rip saw does strip by strip.
     """
     kerf = job.rules.crosscut_kerf_nm
     extents = [(hung.piece.along_from_nm, hung.piece.along_to_nm) for hung in part.pieces]
@@ -142,7 +142,7 @@ def _passes(job: Job, board: Board, part: Part) -> Iterator[Pass]:
         before, beyond = _sorted_out(part.pieces, sides)
         yield Pass(
             kind=SawKind.RIP,
-            needs_nm=max(0, min(mark - part.across_from, part.across_to - mark - kerf)),
+            needs_nm=min(mark - part.across_from, part.across_to - mark - kerf) if before and beyond else 0,
             parts=_with_pieces(
                 board,
                 replace(part, across_to=mark, pieces=before),
