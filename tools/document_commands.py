@@ -25,7 +25,7 @@ progress, and when stdout is no terminal there is no colour. Options that name a
 
 def page() -> str:
     """Give the whole page."""
-    whole = click.Context(plankwright, info_name="plankwright", terminal_width=WIDTH)
+    whole = plankwright.make_context("plankwright", [], resilient_parsing=True, terminal_width=WIDTH)
     sections = [HEAD, f"```text\n{plankwright.get_help(whole)}\n```\n"]
     for name in SUMMARIES:
         command = plankwright.get_command(whole, name)

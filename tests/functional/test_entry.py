@@ -45,6 +45,12 @@ def test_each_command_teaches_by_example(run: Run, name: str) -> None:
     assert f"\n    plankwright {name} porch" in ran.out
 
 
+@pytest.mark.parametrize(("name", "summary"), SUMMARIES.items())
+def test_the_list_of_commands_says_what_they_say(run: Run, name: str, summary: str) -> None:
+    """The first page does not load them, so it has their first lines by heart."""
+    assert f"\n\n  {summary}\n" in run(name, "--help").out
+
+
 def test_help_loads_neither_solver_nor_geometry() -> None:
     """They take seconds on a slow machine."""
     script = (

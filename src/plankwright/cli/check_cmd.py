@@ -29,7 +29,7 @@ def command(talk: Talk, folder: Path, layout: Path | None) -> int:
       plankwright check porch changed-by-hand.json
       plankwright check porch --json
 
-    The number behind each finding is explained in docs/checker.md. Warnings and notes leave exit code 0.
+    The number behind a finding is explained in docs/checker.md. Warnings and notes alone are no fault.
     """  # noqa: D301 - \b keeps the lines of the examples
     judged = check_layout(*read_both(talk, folder, layout))
     every = (*judged.faults, *judged.warnings, *judged.notes)

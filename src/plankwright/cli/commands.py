@@ -9,8 +9,8 @@ SUMMARIES = {
     "tally": "Read a tally and judge it: totals, recovery, doubtful rows.",
     "enough": "Say whether the pile is enough, and what would close it.",
     "lay": "Lay out the boards; write map, papers, cut list and layout.",
-    "map": "Draw the map of each surface from a layout.",
-    "sheets": "Print the cut list and hanging sheet from a layout.",
+    "map": "Draw the map of each surface from a layout made earlier.",
+    "sheets": "Print the cut list and hanging sheet from a layout made earlier.",
     "check": "List what is wrong with a layout, whoever made it.",
 }
 """Told by `plankwright --help` without loading the commands, a search and a geometry library with them."""

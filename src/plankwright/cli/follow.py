@@ -11,9 +11,10 @@ from collections.abc import Callable, Iterator
 from types import FrameType
 from typing import Generic, TypeVar
 
-from rich.console import Console
+from rich.console import Console, RenderableType
 from rich.progress import BarColumn, TaskID, TextColumn
-from rich.progress import Progress as Display
+from rich.progress import Progress as Rows
+from rich.text import Text
 
 from plankwright.cli.talk import Talk
 from plankwright.layout.result import Progress, Watch
@@ -49,7 +50,8 @@ def follow(search: Callable[[Watch], Found], talk: Talk, tape: TapeStyle) -> Fou
         If Ctrl-C is pressed twice.
     """
     stop = threading.Event()
-    with _shown(talk, tape) as report, _stopped_by_ctrl_c(stop, talk):
+    with _shown(talk, tape) as display, _stopped_by_ctrl_c(stop, display or talk):
+        report = _nobody_looks if display is None else display.report
         errand = _Errand(search, Watch(report=report, stopped=stop.is_set))
         errand.start()
         while errand.is_alive():
@@ -80,12 +82,12 @@ class _Errand(threading.Thread, Generic[Found]):
 
 
 @contextlib.contextmanager
-def _stopped_by_ctrl_c(stop: threading.Event, talk: Talk) -> Iterator[None]:
+def _stopped_by_ctrl_c(stop: threading.Event, whom: "Talk | _Display") -> Iterator[None]:
     def on_signal(_number: int, _frame: FrameType | None) -> None:
         if stop.is_set():
             raise KeyboardInterrupt
         stop.set()
-        talk.say(_STOPPING)
+        whom.say(_STOPPING)
 
     if threading.current_thread() is not threading.main_thread():
         yield  # Signals are not ours to handle here.
@@ -97,30 +99,46 @@ def _stopped_by_ctrl_c(stop: threading.Event, talk: Talk) -> Iterator[None]:
         signal.signal(signal.SIGINT, before)
 
 
+def _nobody_looks(_progress: Progress) -> None:
+    """Take note of nothing."""
+
+
 @contextlib.contextmanager
-def _shown(talk: Talk, tape: TapeStyle) -> Iterator[Callable[[Progress], None]]:
+def _shown(talk: Talk, tape: TapeStyle) -> "Iterator[_Display | None]":
     if not talk.shows_progress:
-        yield lambda _progress: None
+        yield None
         return
-    columns = (
-        TextColumn("{task.description}"),
-        BarColumn(bar_width=20),
-        TextColumn("{task.percentage:>3.0f} %"),
-        TextColumn("{task.fields[stage]}: {task.fields[best]}"),
-    )
-    with Display(*columns, console=Console(stderr=True), transient=True) as display:
-        rows: dict[str, TaskID] = {}
+    with _Display(tape) as display:
+        yield display
 
-        def report(progress: Progress) -> None:
-            if progress.surface_id not in rows:
-                rows[progress.surface_id] = display.add_task(
-                    progress.surface_id, total=1.0, stage="", best=""
-                )
-            display.update(
-                rows[progress.surface_id],
-                completed=progress.done,
-                stage=progress.stage,
-                best=tell_progress(progress, tape),
-            )
 
-        yield report
+class _Display(Rows):
+    """A row for each surface with how far its search is; below them the best so far of the last one."""
+
+    def __init__(self, tape: TapeStyle) -> None:
+        self._tape = tape
+        self._ids: dict[str, TaskID] = {}
+        self._best = self._said = ""
+        super().__init__(
+            TextColumn("{task.description}", markup=False),
+            BarColumn(bar_width=20),
+            TextColumn("{task.percentage:>3.0f} %"),
+            TextColumn("{task.fields[stage]}", markup=False),
+            console=Console(stderr=True),
+            transient=True,
+        )
+
+    def report(self, progress: Progress) -> None:
+        surface, stage = progress.surface_id, progress.stage
+        if surface not in self._ids:
+            self._ids[surface] = self.add_task(surface, total=1.0, stage=stage)
+        self._best = tell_progress(progress, self._tape)
+        self.update(self._ids[surface], completed=progress.done, stage=stage)
+
+    def say(self, text: str) -> None:
+        """Show a text with the next picture, not at once: a signal may have come amid the drawing."""
+        self._said = text
+
+    def get_renderables(self) -> Iterator[RenderableType]:
+        yield self.make_tasks_table(self.tasks)
+        yield from (Text(f"  {line}") for line in (self._best, self._said) if line)

@@ -29,7 +29,7 @@ from plankwright.workshop.hand_out import hand_out
 @talking
 @pass_talk
 def command(talk: Talk, folder: Path, out: Path | None, effort: str, seed: int, paper: str | None) -> int:
-    """Lay out the boards; write the map, the papers, the cut list and the layout.
+    """Lay out the boards; write map, papers, cut list and layout.
 
     \b
       plankwright lay porch

@@ -29,6 +29,7 @@ seed_option = click.option(
     type=click.IntRange(min=0, max=2**31 - 1),
     default=0,
     show_default=True,
+    metavar="NUMBER",
     envvar="PLANKWRIGHT_SEED",
     show_envvar=True,
     help="The same job, effort and seed give the same layout; another seed may give another one.",

@@ -27,10 +27,10 @@ from plankwright.workshop.hand_out import hand_out_sheets
 @talking
 @pass_talk
 def command(talk: Talk, folder: Path, layout: Path | None, out: Path | None, paper: str | None) -> None:
-    """Print the cut list and hanging sheet from a layout made earlier, as a PDF file.
+    """Print the cut list and hanging sheet from a layout made earlier.
 
-    LAYOUT is a file such as `plankwright lay` writes; left out, FOLDER/out/layout.json. A layout that
-    breaks rules is refused.
+    They come as one PDF file. LAYOUT is a file such as `plankwright lay` writes; left out,
+    FOLDER/out/layout.json. A layout that breaks rules is refused.
 
     \b
       plankwright sheets porch

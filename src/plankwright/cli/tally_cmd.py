@@ -30,7 +30,7 @@ from plankwright.workshop.judge_tally import judge_tally, tape_of
 @talking
 @pass_talk
 def command(talk: Talk, source: Path, unit: str | None, *, decimal_comma: bool) -> None:
-    """Read a tally and judge it.
+    """Read a tally and judge it: totals, recovery, doubtful rows.
 
     From a job folder, by the rules of its job.toml and beside what is to be covered; from a tally file
     alone, by the rules that hold when a job says nothing.

@@ -21,8 +21,8 @@ def print_sheets(
     paper
         What is printed on; the size that goes with the job's tape when left out.
     answer
-        Whether the pile is enough; when left out, as much of it as the layout alone can say, which knows neither
-        of boards held back nor of boards wanted.
+        Whether the pile is enough; when left out, as much of it as the layout alone can say, which knows
+        neither of boards held back nor of boards wanted.
 
     Returns
     -------

@@ -1,0 +1,48 @@
+"""What docs/getting-started.md walks through can be walked."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from plankwright.cli import main
+
+PAGE = (Path(__file__).parents[2] / "docs" / "getting-started.md").read_text(encoding="utf-8")
+
+
+def block(language: str) -> str:
+    """Give the one block of a language on the page."""
+    (text,) = re.findall(rf"```{language}\n(.*?)```", PAGE, re.DOTALL)
+    return str(text)
+
+
+def run(*arguments: str) -> int:
+    """Run a command with everything real, and give its exit code."""
+    with pytest.raises(SystemExit) as left:
+        main(arguments)
+    return int(left.value.code or 0)
+
+
+def test_the_walk_leads_to_a_cut_list(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Start, fill in, tally, enough, lay, check: each as on the page, only with less effort."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("PLANKWRIGHT_EFFORT", "glance")
+    folder = Path("hall-bench")
+    assert run("start", "hall-bench") == 0
+    (folder / "tally.csv").write_text(block("csv"), encoding="utf-8")
+    (folder / "job.toml").write_text(block("toml"), encoding="utf-8")
+    assert run("tally", "hall-bench") == 0
+    assert run("enough", "hall-bench") == 0
+    assert run("lay", "hall-bench") == 0
+    assert run("check", "hall-bench", "hall-bench/out/layout.json") == 0
+    for name in re.findall(r"^- `([\w.-]+)`", PAGE, re.MULTILINE):
+        assert (folder / "out" / name).exists(), name
+    assert "The layout breaks no rule" in capsys.readouterr().out
+
+
+def test_every_command_on_the_page_is_walked() -> None:
+    """A command that is added there is added above."""
+    shown = set(re.findall(r"^plankwright (\w+)", PAGE, re.MULTILINE))
+    assert shown == {"start", "tally", "enough", "lay"}
