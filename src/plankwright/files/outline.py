@@ -75,7 +75,7 @@ def _tidy(outline: tuple[Point, ...]) -> tuple[Point, ...]:
     return tuple(
         corner
         for before, corner, after in zip((kept[-1:] + kept), kept, kept[1:] + kept[:1], strict=False)
-        if _turn(before, corner, after) != 0
+        if _turn(before, corner, after) != 0 or not _within(corner, (before, after))
     )
 
 
@@ -86,7 +86,11 @@ def _turn(a: Point, b: Point, c: Point) -> int:
 
 
 def _crosses_itself(outline: tuple[Point, ...]) -> bool:
-    sides = list(zip(outline, outline[1:] + outline[:1], strict=True))
+    following = outline[1:] + outline[:1]
+    corners = zip(outline, following, following[1:] + following[:1], strict=True)
+    if any(_turn(before, corner, after) == 0 for before, corner, after in corners):
+        return True  # straight back where it came from
+    sides = list(zip(outline, following, strict=True))
     count = len(sides)
     return any(
         _meet(sides[first], sides[second])

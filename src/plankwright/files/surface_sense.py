@@ -55,7 +55,7 @@ def remark_narrow_trim(
         for side in ("bottom", "top", "left", "right")
     ]
     trims += [
-        (("opening", number, "trim"), f"the trim of opening {opening.id}", opening.trim_nm)
+        (("opening", number, "trim"), f"the trim of {_part('opening', opening)}", opening.trim_nm)
         for number, opening in enumerate(surface.openings)
     ]
     for below, name, covers in trims:

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 DELIMITERS = ",;\t"
 _MOST_LINES_IN_A_CELL = 12
+_OPEN = re.compile('".')
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,15 +121,24 @@ def _cells(lines: list[str], delimiter: str, width: int) -> tuple[list[str], int
     by_standard, lenient = _by_standard(lines[0], delimiter), _lenient(lines[0], delimiter)
     if by_standard is not None and (not width or len(by_standard) == width):
         return by_standard, 1
-    if width and len(lenient) == width:
-        return lenient, 1
-    for count in range(2, len(lines) + 1):
-        longer = _by_standard("\n".join(lines[:count]), delimiter)
+    if len(lenient) != width or any(_OPEN.match(cell) for cell in lenient):
+        longer = _over_lines(lines, delimiter, width)
         if longer is not None:
-            if len(longer) == width:
-                return longer, count
-            break
-    return (by_standard, 1) if by_standard is not None and len(by_standard) < width else (lenient, 1)
+            return longer
+    if len(lenient) == width or by_standard is None or len(by_standard) > width:
+        return lenient, 1
+    return by_standard, 1
+
+
+def _over_lines(lines: list[str], delimiter: str, width: int) -> tuple[list[str], int] | None:
+    """Read a row with a cell that goes on over several lines, none of which could be a row of its own."""
+    for count in range(2, len(lines) + 1):
+        if len(_lenient(lines[count - 1], delimiter)) == width:
+            return None
+        cells = _by_standard("\n".join(lines[:count]), delimiter)
+        if cells is not None:
+            return (cells, count) if len(cells) == width else None
+    return None
 
 
 def _by_standard(line: str, delimiter: str) -> list[str] | None:
