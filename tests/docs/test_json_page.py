@@ -1,0 +1,79 @@
+"""docs/json.md names everything that `--json` gives, and nothing else."""
+
+import re
+from collections.abc import Mapping
+from pathlib import Path
+
+from plankwright.check import check_layout
+from plankwright.cli.as_json import answer_as_json, findings_as_json, tally_as_json
+from plankwright.cli.json_text import Json, problems_as_json
+from plankwright.errors import Problem
+from plankwright.workshop.ask_enough import ask_enough
+from plankwright.workshop.judge_tally import judge_tally
+from village import short_result, small_job, spoilt_layout
+
+PAGE = (Path(__file__).parents[2] / "docs" / "json.md").read_text(encoding="utf-8")
+
+
+def section(heading: str) -> str:
+    """Give what stands below a heading."""
+    match = re.search(rf"^## {heading}\n(.*?)(?=^## |\Z)", PAGE, re.MULTILINE | re.DOTALL)
+    assert match is not None
+    return match[1]
+
+
+def rows(heading: str) -> dict[str, str]:
+    """Give the names in the table below a heading, with what they mean."""
+    return dict(re.findall(r"^\| `(\w+)` \| (.*) \|$", section(heading), re.MULTILINE))
+
+
+def names_in(text: str) -> set[str]:
+    """Give every name that a text puts into code marks."""
+    return set(re.findall(r"`(\w+)`", text))
+
+
+def keys(document: Json) -> set[str]:
+    """Give the names in an object, or in the first object of a list."""
+    first = document if isinstance(document, Mapping) else document[0] if isinstance(document, list) else None
+    assert isinstance(first, Mapping)
+    return set(first)
+
+
+def test_tally() -> None:
+    """Every name, and every name inside."""
+    job = small_job()
+    given = tally_as_json(judge_tally(job.boards, job.rules, job.tape, job.surfaces), ())
+    told = rows("tally")
+    assert keys(given) == set(told)
+    assert isinstance(given, Mapping)
+    assert keys(given["pile"]) == names_in(told["pile"])
+    assert keys(given["lots"]) == names_in(told["pile"]) | names_in(told["lots"])
+    assert keys(given["longest_clear_runs"]) == names_in(told["longest_clear_runs"])
+    assert keys(given["width_classes"]) == names_in(told["width_classes"])
+
+
+def test_enough() -> None:
+    """The answer, its findings and its remarks; a surface and what is wanted from inside."""
+    answer = answer_as_json(ask_enough(small_job(), short_result()))
+    told = rows("enough")
+    assert set(answer) | {"findings", "remarks"} == set(told)
+    assert keys(answer["wanted"]) == names_in(told["wanted"]) - {"kind", "reach_nm"}
+    (surface,) = re.findall(r"^A surface: (.*?)\n\n", section("enough"), re.MULTILINE | re.DOTALL)
+    given = answer["surfaces"]
+    assert isinstance(given, list)
+    assert keys(given) == names_in(surface)
+
+
+def test_check() -> None:
+    """A finding."""
+    findings = findings_as_json(check_layout(small_job(), spoilt_layout()))
+    told = rows("check")
+    assert set(told) == {"right", "findings"}
+    assert keys(findings) == names_in(told["findings"]) - {"error", "warning", "note"}
+
+
+def test_problems() -> None:
+    """As on the page before the sections."""
+    problem = Problem(file="tally.csv", place="line 2", what="it is wide", line=2)
+    (told,) = re.findall(r"^A \*\*problem\*\*(.*?)\n\n", PAGE, re.MULTILINE | re.DOTALL)
+    assert keys(problems_as_json([problem])) == names_in(told)
