@@ -23,7 +23,7 @@ from plankwright.model import (
     SurfaceLayout,
 )
 
-_TAPER_OR_END = 4
+TAPER_OR_END = 4
 """A slope of less than one in so many belongs to a tapered long edge, any other to an angled end.
 
 A floor or a ceiling out of level leans far less, the rafters of a gable seldom do. Rule of thumb.
@@ -163,7 +163,7 @@ class _Outline:
         far: set[Point] = set()
         for start, end in pairwise([*corners, corners[0]]):
             run, rise = end[0] - start[0], end[1] - start[1]
-            if abs(rise) * _TAPER_OR_END < abs(run):
+            if abs(rise) * TAPER_OR_END < abs(run):
                 (near if run > 0 else far).update((start, end))
         self.near, self.far = sorted(near), sorted(far)
         self.long_point_nm: Nm = max(u for u, _ in corners) - min(u for u, _ in corners)

@@ -111,10 +111,11 @@ def _saw_board(job: Job, board: Board, works: list[Workpiece]) -> BoardCuts:
         frees = tuple(work.label for work in works if work.blank in {one.near, one.far})
         end = _end_made_by(one, works, shaping, keep)
         if end is None:
-            cuts.append(_straight(board, one, works, frees))
+            cuts.append(_straight(board, one, works, keep, frees))
         else:
             shaping[end.label].remove(end)
-            cuts.append(replace(end, yields=frees))
+            what = "" if frees else f"angle an end of {end.label}"
+            cuts.append(replace(end, yields=frees, what=what))
     left = leftovers(board, passes, [work.blank for work in works])
     return BoardCuts(
         board_id=board.id,
@@ -161,7 +162,9 @@ def _end_made_by(
     return None
 
 
-def _straight(board: Board, one: Pass, works: list[Workpiece], frees: tuple[str, ...]) -> Cut:
+def _straight(
+    board: Board, one: Pass, works: list[Workpiece], keep: list[Patch], frees: tuple[str, ...]
+) -> Cut:
     part = one.through
     if one.kind is CutKind.CROSSCUT:
         start, end = part.across_from, part.across_to
@@ -174,28 +177,27 @@ def _straight(board: Board, one: Pass, works: list[Workpiece], frees: tuple[str,
         from_nm=start,
         to_nm=end,
         yields=frees,
-        what="" if frees else _purpose(board, one, works),
+        what="" if frees else _purpose(board, one, works, keep),
     )
 
 
-def _purpose(board: Board, one: Pass, works: list[Workpiece]) -> str:
+def _purpose(board: Board, one: Pass, works: list[Workpiece], keep: list[Patch]) -> str:
     """Say what a cut is for that frees no piece by itself."""
     near, far = (
         [work.label for work in works if side is not None and side.holds(work.blank)]
+        or ["an offcut" for patch in keep if side is not None and side.holds(patch)]
         for side in (one.near, one.far)
     )
     if near and far:
         return f"part {', '.join(near)} from {', '.join(far)}"
     part = one.through
     if one.kind is CutKind.RIP:
-        if near:
-            return "rip to width"
-        return "straighten the reference edge" if part.across_from == 0 else "rip to width"
-    if far and part.along_from == 0:
-        return "trim the marked end"
-    if near and part.along_to == board.length_nm:
+        return "straighten the reference edge" if far and part.across_from == 0 else "rip to width"
+    if far:
+        return "trim the marked end" if part.along_from == 0 else f"cut off what lies before {far[0]}"
+    if part.along_to == board.length_nm:
         return "trim the other end"
-    return "trim"
+    return f"cut off what lies behind {near[-1]}"
 
 
 def _lies(offcut: Offcut) -> Patch:

@@ -8,8 +8,9 @@ from itertools import pairwise
 import shapely
 
 from plankwright.layout.guillotine import Patch
+from plankwright.layout.hanging import TAPER_OR_END
 from plankwright.layout.regions import as_polygon
-from plankwright.measure import MILLIMETRE, Nm
+from plankwright.measure import INCH, MILLIMETRE, Nm
 from plankwright.model import (
     Cut,
     CutKind,
@@ -27,6 +28,9 @@ from plankwright.model import (
 
 _HARDLY: Nm = MILLIMETRE // 10
 """Less than a saw follows: what lies so close to a line lies on it, and a slice so thin is none."""
+
+_NEARLY: Nm = INCH // 16
+"""A blank is rounded up to marks of a tape: a line that misses its side by so little was meant to reach it."""
 
 _Segment = tuple[Point, Point]
 
@@ -114,9 +118,10 @@ def end_cut(work: Workpiece, cut: Cut) -> Edge | None:
     if cut.kind is not CutKind.ANGLED or (cut.from_nm, cut.to_nm) != (blank.across_from, blank.across_to):
         return None
     first, last = sorted((cut.at_nm, cut.other_at_nm))
-    if (first == blank.along_from) is (last == blank.along_to):
+    left, right = first <= blank.along_from + _NEARLY, last >= blank.along_to - _NEARLY
+    if left is right:
         return None
-    return Edge.LEFT if first == blank.along_from else Edge.RIGHT
+    return Edge.LEFT if left else Edge.RIGHT
 
 
 def _slopes(work: Workpiece) -> list[_Segment]:
@@ -143,37 +148,46 @@ def _off_line(point: Point, line: _Segment) -> float:
 def _line_cut(work: Workpiece, slope: _Segment) -> Cut:
     """Name a sloping line for what it joins: both long edges, or both ends; a corner by how steep it is."""
     blank = work.blank
-    marks = [_snapped(work.on_board(point), blank) for point in slope]
-    along, across = sorted(point[0] for point in marks), sorted(point[1] for point in marks)
-    from_edge_to_edge = across == [blank.across_from, blank.across_to]
-    from_end_to_end = along == [blank.along_from, blank.along_to]
-    steep = across[1] - across[0] > along[1] - along[0]
-    if from_edge_to_edge or (steep and not from_end_to_end):
-        (at, start), (other_at, end) = sorted(marks, key=lambda point: point[1])
-        angle = math.atan2(along[1] - along[0], across[1] - across[0])
-        return Cut(
-            kind=CutKind.ANGLED,
-            at_nm=at,
-            other_at_nm=other_at,
-            from_nm=start,
-            to_nm=end,
-            angle_mdeg=round(1000 * math.degrees(angle)),
-            label=work.label,
-        )
-    (start, at), (end, other_at) = sorted(marks)
+    start, end = (work.on_board(point) for point in slope)
+    low, high = sorted((start, end), key=lambda point: point[1])
+    left, right = sorted((start, end))
+    from_edge_to_edge = low[1] <= blank.across_from + _NEARLY and high[1] >= blank.across_to - _NEARLY
+    from_end_to_end = left[0] <= blank.along_from + _NEARLY and right[0] >= blank.along_to - _NEARLY
+    run, rise = right[0] - left[0], high[1] - low[1]
+    if from_edge_to_edge and not (from_end_to_end and run > rise):
+        across = blank.across_from, blank.across_to
+        marks = [low[0] + (high[0] - low[0]) * (place - low[1]) // rise for place in across]
+        return _angled(work, marks, across, math.atan2(run, rise))
+    if from_end_to_end:
+        along = blank.along_from, blank.along_to
+        marks = [left[1] + (right[1] - left[1]) * (place - left[0]) // run for place in along]
+        return _taper(work, marks, along)
+    if rise * TAPER_OR_END >= run:
+        return _angled(work, [low[0], high[0]], (low[1], high[1]), math.atan2(run, rise))
+    return _taper(work, [left[1], right[1]], (left[0], right[0]))
+
+
+def _angled(work: Workpiece, marks: list[Nm], across: tuple[Nm, Nm], angle: float) -> Cut:
     return Cut(
-        kind=CutKind.TAPER_RIP, at_nm=at, other_at_nm=other_at, from_nm=start, to_nm=end, label=work.label
+        kind=CutKind.ANGLED,
+        at_nm=marks[0],
+        other_at_nm=marks[1],
+        from_nm=across[0],
+        to_nm=across[1],
+        angle_mdeg=round(1000 * math.degrees(angle)),
+        label=work.label,
     )
 
 
-def _snapped(point: Point, blank: Patch) -> Point:
-    """Put a point that hardly misses a side of the blank onto it."""
-    along, across = point
-    for side in (blank.along_from, blank.along_to):
-        along = side if abs(along - side) <= _HARDLY else along
-    for side in (blank.across_from, blank.across_to):
-        across = side if abs(across - side) <= _HARDLY else across
-    return along, across
+def _taper(work: Workpiece, marks: list[Nm], along: tuple[Nm, Nm]) -> Cut:
+    return Cut(
+        kind=CutKind.TAPER_RIP,
+        at_nm=marks[0],
+        other_at_nm=marks[1],
+        from_nm=along[0],
+        to_nm=along[1],
+        label=work.label,
+    )
 
 
 def _steps(work: Workpiece) -> list[Rectangle]:

@@ -49,7 +49,7 @@ class Cut:
     notch
         For a notch: its rectangle, measured from the left end and the lower edge of the piece as hung.
     label
-        For a cut on a piece that is free already: the piece.
+        The piece whose line a cut follows; empty for the square cuts that part a board.
     what
         What a cut that frees nothing is for, or what a notch goes around.
     """

@@ -88,7 +88,7 @@ def test_cuts_are_told_with_what_they_free_or_are_for() -> None:
     (board,) = saw_boards(job_of(board_of("A")), whole(layout_of(piece)))
     assert [told(cut) for cut in board.cuts] == [
         ("crosscut", 0.375, "trim the marked end"),
-        ("crosscut", 60.5, "trim the other end"),
+        ("crosscut", 60.5, "part 1a from an offcut"),
         ("rip", 0, "straighten the reference edge"),
         ("rip", 5.125, "1a"),
     ]

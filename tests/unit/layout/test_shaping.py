@@ -186,8 +186,24 @@ def test_clipped_corner_is_a_line_from_edge_to_end() -> None:
     """Where a rafter only clips a corner, the cut runs from the long edge to the end."""
     work = at_bench(wall_of((0, 0), (96, 0), (96, 20), (86, 30), (10, 30), (0, 20)), place_of(0, 18, 96, 24))
     left, right = shaping_cuts(work, KERF)
-    assert line_of(left) == (CutKind.TAPER_RIP, (10, 3), (14, 7))
-    assert line_of(right) == (CutKind.TAPER_RIP, (102, 7), (106, 3))
+    assert line_of(left) == (CutKind.ANGLED, (10, 3), (14, 7))
+    assert line_of(right) == (CutKind.ANGLED, (106, 3), (102, 7))
+    assert end_cut(work, left) is end_cut(work, right) is None
+
+
+def test_low_slope_at_a_corner_is_a_taper_rip() -> None:
+    """A slope of less than one in four belongs to the long edge."""
+    wall = wall_of((0, 0), (96, 0), (96, 20), (56, 28), (0, 28))
+    (line,) = shaping_cuts(at_bench(wall, place_of(0, 18, 96, 24)), KERF)
+    assert line_of(line) == (CutKind.TAPER_RIP, (86, 7), (106, 3))
+
+
+def test_blank_rounded_up_to_the_tape_still_has_its_ends_cut_from_edge_to_edge() -> None:
+    """A blank a 16th longer than what hangs is not left with a corner: its marks are where lines would meet."""
+    work = at_bench(wall_of(*GABLE), place_of(9.9375, 10, 70.0625, 16))
+    left, right = shaping_cuts(work, KERF)
+    assert line_of(left) == (CutKind.ANGLED, (10.0625, 1), (16.0625, 7))
+    assert (end_cut(work, left), end_cut(work, right)) == (Edge.LEFT, Edge.RIGHT)
 
 
 def test_point_of_a_gable_is_not_freed_by_one_cut() -> None:
@@ -256,7 +272,7 @@ def test_step_behind_a_slope_is_a_notch() -> None:
     """Where a slope ends at an upright edge, what lies beyond that edge is notched out."""
     wall = wall_of((0, 0), (96, 0), (86, 3), (86, 48), (0, 48))
     cuts = shaping_cuts(at_bench(wall, place_of(0, 0, 96, 6)), KERF)
-    assert [cut.kind for cut in cuts] == [CutKind.TAPER_RIP, CutKind.NOTCH]
+    assert [cut.kind for cut in cuts] == [CutKind.ANGLED, CutKind.NOTCH]
     assert cuts[1].notch == place_of(86, 3, 96, 6)
 
 

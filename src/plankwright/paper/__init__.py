@@ -1,0 +1,1 @@
+"""What is printed: the answer and the map, the cut list for the saw, the hanging sheet for the wall."""

@@ -1,0 +1,244 @@
+"""The cut list in words: board by board in the order of hanging, cut by cut in the order of work."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from plankwright.layout.hanging import hung_pieces
+from plankwright.layout.sawing import piece_name, saw_boards
+from plankwright.measure import Nm, TapeStyle, write_inches, write_length
+from plankwright.model import Board, BoardCuts, Cut, CutKind, Job, Layout, Offcut
+from plankwright.paper.as_hung import AsHung
+
+_DEGREE = 1000
+_KINDS = {
+    CutKind.CROSSCUT: "Crosscut",
+    CutKind.RIP: "Rip",
+    CutKind.ANGLED: "Angled",
+    CutKind.TAPER_RIP: "Taper rip",
+    CutKind.NOTCH: "Notch",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Freed:
+    """A piece that comes free: its label, its size, and how it hangs where that is not plain."""
+
+    label: str
+    size: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One thing to do: with which cut, at which mark, what for or what comes free."""
+
+    kind: str
+    mark: str
+    text: str
+    frees: tuple[Freed, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bench:
+    """What is done to a piece once it is free, told as it hangs."""
+
+    label: str
+    how: str
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoardBlock:
+    """Everything that is done to one board."""
+
+    id: str
+    size: str
+    about: str
+    flaws: str
+    steps: tuple[Step, ...]
+    bench: tuple[Bench, ...]
+    offcuts: tuple[str, ...]
+
+
+def cut_list(job: Job, layout: Layout) -> tuple[BoardBlock, ...]:
+    """Put the cut list of a job into words.
+
+    Parameters
+    ----------
+    job
+        The job.
+    layout
+        A layout of it.
+
+    Returns
+    -------
+    tuple[BoardBlock, ...]
+        A block for each board that is cut into or hung whole, in the order in which they are needed.
+
+    Raises
+    ------
+    NoOrderOfCutsError
+        If the pieces of a board cannot be freed by straight cuts.
+    """
+    pieces = {
+        piece_name(job, part.surface_id, piece): AsHung(
+            surface=job.surface(part.surface_id), piece=piece, hung=hung, tape=job.tape
+        )
+        for part in layout.surfaces
+        for piece, hung in zip(part.pieces, hung_pieces(job, part), strict=True)
+    }
+    return tuple(_block(job, job.board(cuts.board_id), cuts, pieces) for cuts in saw_boards(job, layout))
+
+
+def _block(job: Job, board: Board, cuts: BoardCuts, pieces: dict[str, AsHung]) -> BoardBlock:
+    named = {label: pieces[label] for label in cuts.piece_labels}
+    at_saw = max((number for number, cut in enumerate(cuts.cuts, start=1) if cut.yields), default=0)
+    straight = cuts.cuts[:at_saw]
+    steps = [_saw_step(job, cut, straight[:number], named) for number, cut in enumerate(straight)]
+    if not straight:
+        whole = tuple(Freed(label=label, size=one.size) for label, one in named.items())
+        steps = [Step(kind="", mark="", text="Hang it as found: no cut frees it.", frees=whole)]
+    return BoardBlock(
+        id=board.id,
+        size=_board_size(board, job.tape),
+        about=_about(board, job.tape),
+        flaws="; ".join(_flaws(board, job.tape)),
+        steps=tuple(steps),
+        bench=tuple(
+            Bench(
+                label=label,
+                how=one.how,
+                steps=tuple(_bench_steps(own, one)),
+            )
+            for label, one in named.items()
+            if (own := [cut for cut in cuts.cuts[at_saw:] if cut.label == label])
+        ),
+        offcuts=tuple(_offcut(offcut, board, job.tape) for offcut in cuts.offcuts),
+    )
+
+
+def _saw_step(job: Job, cut: Cut, earlier: Sequence[Cut], pieces: dict[str, AsHung]) -> Step:
+    frees = tuple(Freed(label=label, size=pieces[label].size) for label in cut.yields)
+    if cut.kind is CutKind.ANGLED:
+        return _angled_step(cut, frees, pieces[cut.label])
+    kerf = job.rules.rip_kerf_nm if cut.kind is CutKind.RIP else job.rules.crosscut_kerf_nm
+    if cut.at_nm > 0:
+        mark = f"at {write_inches(cut.at_nm, job.tape)}"
+    else:
+        mark = f"take off {write_inches(cut.at_nm + kerf, job.tape)}"
+    text = cut.what[:1].upper() + cut.what[1:]
+    if cut.kind is CutKind.RIP and cut.at_nm > 0:
+        strip = write_inches(cut.at_nm - _straight_from(cut, earlier, kerf), job.tape)
+        text = f"{text}{'; ' if text else ''}{'f' if text else 'F'}ence at {strip}"
+    return Step(kind=_KINDS[cut.kind], mark=mark, text=text, frees=frees)
+
+
+def _straight_from(cut: Cut, earlier: Sequence[Cut], kerf: Nm) -> Nm:
+    """Give where the edge lies that runs along the fence: behind an earlier rip, or the board's own. [nm]"""
+    behind = [
+        rip.at_nm + kerf
+        for rip in earlier
+        if rip.kind is CutKind.RIP
+        and rip.at_nm < cut.at_nm
+        and rip.from_nm < cut.to_nm
+        and cut.from_nm < rip.to_nm
+    ]
+    return max(behind, default=0)
+
+
+def _angled_step(cut: Cut, frees: tuple[Freed, ...], piece: AsHung) -> Step:
+    """Tell an angled crosscut on the board by its marks on both long edges, named as they will hang."""
+    edge, other = piece.board_edges
+    text = (
+        f"{_angle(cut)} from square. The {edge} edge of {cut.label} ends at {piece.inches(cut.at_nm)}, "
+        f"the {other} one at {piece.inches(cut.other_at_nm)} ({piece.how})"
+    )
+    first, last = sorted((cut.at_nm, cut.other_at_nm))
+    mark = f"{piece.inches(first)} to {piece.inches(last)}"
+    return Step(kind=_KINDS[cut.kind], mark=mark, text=text, frees=frees)
+
+
+def _angle(cut: Cut) -> str:
+    return f"{cut.angle_mdeg / _DEGREE:.1f}°"
+
+
+def _bench_steps(cuts: Sequence[Cut], piece: AsHung) -> Iterator[Step]:
+    for cut in cuts:
+        if cut.kind is CutKind.NOTCH:
+            mark, text = _notch(cut, piece)
+        elif cut.kind is CutKind.RIP:
+            mark, text = "", _tongue(cut, piece)
+        else:
+            mark, text = _line(cut, piece)
+        yield Step(kind=_KINDS[cut.kind], mark=mark, text=text)
+
+
+def _notch(cut: Cut, piece: AsHung) -> tuple[str, str]:
+    if cut.notch is None:
+        return "", cut.what
+    notch = cut.notch
+    mark = f"{piece.inches(notch.width_nm)} × {piece.inches(notch.height_nm)}"
+    text = (
+        f"wide × high, for {cut.what}: {piece.inches(notch.left)} from its left, "
+        f"{piece.inches(notch.bottom)} from below"
+    )
+    return mark, text
+
+
+def _tongue(cut: Cut, piece: AsHung) -> str:
+    edge, other = piece.board_edges
+    off = edge if cut.at_nm < piece.piece.across_from_nm else other
+    return f"{cut.what.removesuffix(' off')} off the {off} edge".capitalize()
+
+
+def _line(cut: Cut, piece: AsHung) -> tuple[str, str]:
+    """Say where a sloping line runs: from mark to mark, with its angle or with both widths."""
+    blank = piece.piece
+    if cut.kind is CutKind.ANGLED:
+        start, end = (cut.at_nm, cut.from_nm), (cut.other_at_nm, cut.to_nm)
+    else:
+        start, end = (cut.from_nm, cut.at_nm), (cut.to_nm, cut.other_at_nm)
+    (ax, ay), (bx, by) = sorted(piece.from_corner(*point) for point in (start, end))
+    marks = (
+        f"line from {piece.inches(ax)} right and {piece.inches(ay)} up "
+        f"to {piece.inches(bx)} right and {piece.inches(by)} up"
+    )
+    if cut.kind is CutKind.ANGLED:
+        return _angle(cut), f"from square: {marks}"
+    if (cut.from_nm, cut.to_nm) == (blank.along_from_nm, blank.along_to_nm):
+        left, right = (piece.inches(width) for width in (piece.hung.width_left_nm, piece.hung.width_right_nm))
+        first, last = piece.ends
+        return f"{left} to {right}", f"wide, {first} end to {last} end: {marks}"
+    return "", marks.capitalize()
+
+
+def _board_size(board: Board, tape: TapeStyle) -> str:
+    width = write_inches(board.width_start_nm, tape)
+    if board.tapered:
+        width = f"{width} to {write_inches(board.width_end_nm, tape)}"
+    return f"{write_length(board.length_nm, tape)} × {width}"
+
+
+def _about(board: Board, tape: TapeStyle) -> str:
+    said = (
+        f"{write_inches(board.thickness_nm, tape)} thick",
+        board.profile.kind.value,
+        board.species,
+        f"lot {board.lot}" if board.lot else "",
+        board.tone,
+        board.note,
+    )
+    return ", ".join(part for part in said if part)
+
+
+def _flaws(board: Board, tape: TapeStyle) -> Iterator[str]:
+    for flaw in board.flaws:
+        face = f", {flaw.face} face" if flaw.face else ""
+        stretch = f"{write_inches(flaw.start_nm, tape)} to {write_inches(flaw.end_nm, tape)}"
+        yield f"{flaw.what} {stretch} ({flaw.severity}{face})"
+
+
+def _offcut(offcut: Offcut, board: Board, tape: TapeStyle) -> str:
+    size = f"{write_inches(offcut.length_nm, tape)} × {write_inches(offcut.width_nm, tape)}"
+    start, end = (write_inches(mark, tape) for mark in (offcut.along_from_nm, offcut.along_to_nm))
+    near, far = (write_inches(mark, tape) for mark in (offcut.across_from_nm, offcut.across_to_nm))
+    return f"{size}: along {start} to {end}, across {near} to {far}; write {board.id} on it"

@@ -1,0 +1,201 @@
+"""The hanging sheet in words: course by course from the start edge, pieces in order along each."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plankwright.draw.subject import HungRow, Subject, subject
+from plankwright.layout.joints import Joint
+from plankwright.layout.regions import extent_in_course
+from plankwright.measure import Nm, write_inches
+from plankwright.model import Course, Direction, Job, Piece, Rectangle, SurfaceLayout
+from plankwright.paper.as_hung import EDGES, AsHung
+from plankwright.paper.nailing import member_name, tell_keep_outs, tell_nails
+
+
+@dataclass(frozen=True, slots=True)
+class ToDo:
+    """One thing to do with a piece: what it is about, and how."""
+
+    what: str
+    how: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceRow:
+    """One piece: what it is called, what board and how long it is, and all there is to do with it."""
+
+    label: str
+    board: str
+    size: str
+    todo: tuple[ToDo, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CourseBlock:
+    """One course: how far it reaches, what to watch, and its pieces."""
+
+    number: int
+    mark: str
+    width: str
+    watch: tuple[str, ...]
+    pieces: tuple[PieceRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SurfaceSheet:
+    """One surface: where it starts, what the nails go into, its courses, and what stays bare."""
+
+    id: str
+    intro: tuple[str, ...]
+    far_edge: str
+    courses: tuple[CourseBlock, ...]
+    bare: tuple[str, ...]
+
+
+def hanging_sheet(job: Job, surface_layout: SurfaceLayout) -> SurfaceSheet:
+    """Put the hanging sheet of one surface into words.
+
+    Parameters
+    ----------
+    job
+        The job.
+    surface_layout
+        The layout of one of its surfaces.
+
+    Returns
+    -------
+    SurfaceSheet
+        With a block for each course, from the start edge on.
+    """
+    writer = _Writer(subject(job, surface_layout))
+    return SurfaceSheet(
+        id=surface_layout.surface_id,
+        intro=tuple(writer.intro()),
+        far_edge=writer.far_edge,
+        courses=tuple(writer.course(course) for course in surface_layout.courses),
+        bare=tuple(writer.bare(place) for place in surface_layout.bare),
+    )
+
+
+class _Writer:
+    def __init__(self, what: Subject) -> None:
+        self.what, self.surface, self.rules = what, what.surface, what.job.rules
+        self.courses = what.layout.courses
+        self.near_edge, self.far_edge = EDGES[what.surface.start]
+
+    def intro(self) -> Iterator[str]:
+        """Say where to start and measure from, and what the nails go into."""
+        surface, near = self.surface, self.near_edge
+        if surface.courses_run is Direction.HORIZONTAL:
+            way = "up" if near == "lower" else "down"
+            point, line = ("lowest", "bottom") if near == "lower" else ("highest", "top")
+            yield (
+                f"Courses run level, from the {line} {way}. Their marks are measured from a level line "
+                f"through the {point} point of the {line}, marks along them from the left."
+            )
+        else:
+            yield (
+                f"Boards stand upright, from the {near} side on. The marks of the courses are measured from "
+                f"a plumb line through the outermost point of the {near} side, marks along them from below."
+            )
+        if self.rules.expansion_gap_nm:
+            gap = self.inches(self.rules.expansion_gap_nm)
+            yield f"Keep {gap} free along every side and every opening."
+        if surface.framing.solid:
+            yield "Solid backing: it takes a nail anywhere but where something runs behind."
+        else:
+            numbers = range(1, len(surface.crossing_members) + 1)
+            marks = ", ".join(member_name(self.what, number) for number in numbers)
+            word = self.what.member.capitalize()
+            yield f"{word}s, counted along the courses, with the marks of their centres: {marks}."
+        if surface.cut_outs:
+            yield (
+                "Boxes: power off before you notch. A box must end flush with the new face, which may take "
+                "an extension; ask whoever is licensed for it."
+            )
+
+    def course(self, course: Course) -> CourseBlock:
+        return CourseBlock(
+            number=course.number,
+            mark=self.inches(course.to_nm),
+            width=self.inches(course.height_nm),
+            watch=tuple(self._watch(course)),
+            pieces=tuple(self._row(row) for row in self.what.rows if row.course is course),
+        )
+
+    def bare(self, place: Rectangle) -> str:
+        along_from, along_to, across_from, across_to = extent_in_course(self.surface, place)
+        return (
+            f"Left bare: {self.inches(along_from)} to {self.inches(along_to)} along, "
+            f"{self.inches(across_from)} to {self.inches(across_to)} from the start. "
+            "No board was left for it."
+        )
+
+    def inches(self, nm: Nm) -> str:
+        return write_inches(nm, self.what.tape)
+
+    def _watch(self, course: Course) -> Iterator[str]:
+        first, last = course.number == self.courses[0].number, course.number == self.courses[-1].number
+        before = [other.to_nm for other in self.courses if other.number < course.number]
+        if first:
+            yield (
+                f"Starter: its {self.near_edge} edge at {self.inches(course.from_nm)}. "
+                "Set it straight and true; every course follows it."
+            )
+        elif before and course.from_nm != max(before):
+            yield f"Its {self.near_edge} edge at {self.inches(course.from_nm)}."
+        if last and not first:
+            yield (
+                "Closing course: measure the room that is left at both ends and in the middle "
+                "before ripping it."
+            )
+        yield from tell_keep_outs(self.what, course)
+        if not course.pieces:
+            yield "No piece hangs here."
+
+    def _row(self, row: HungRow) -> PieceRow:
+        told = AsHung(surface=self.surface, piece=row.piece, hung=row.hung, tape=self.what.tape)
+        return PieceRow(
+            label=row.piece.label,
+            board=row.piece.board_id,
+            size=told.size,
+            todo=tuple(self._todo(row.piece, told)),
+        )
+
+    def _todo(self, piece: Piece, told: AsHung) -> Iterator[ToDo]:
+        along_from, along_to, *_ = extent_in_course(self.surface, piece.place)
+        yield ToDo("Place:", f"{self.inches(along_from)} to {self.inches(along_to)}, {told.how}.")
+        if told.inches(told.hung.width_left_nm) != told.inches(told.hung.width_right_nm):
+            yield ToDo("Taper:", f"{told.both_widths()}.")
+        for place, what in told.hung.notches:
+            yield ToDo(
+                "Notch:",
+                f"for {what}, {self.inches(place.left - piece.place.left)} from its left and "
+                f"{self.inches(place.bottom - piece.place.bottom)} from below; "
+                f"{self.inches(place.width_nm)} wide, {self.inches(place.height_nm)} high.",
+            )
+        treatments = told.treatments()
+        if treatments:
+            yield ToDo("Edges:", f"{', '.join(treatments)}.")
+        if piece.shim_nm:
+            yield ToDo("Shim:", f"{self.inches(piece.shim_nm)} behind it.")
+        for joint in self.what.joints:
+            if joint.before == piece.label:
+                yield ToDo("Joint:", self._joint(joint, told))
+        yield ToDo("Nails:", tell_nails(self.what, piece))
+
+    def _joint(self, joint: Joint, told: AsHung) -> str:
+        if joint.member is not None:
+            where = f"on {self.what.member} {member_name(self.what, joint.member)}"
+        else:
+            where = f"at {self.inches(joint.at_nm)}"
+        shown = "in sight" if joint.in_sight else f"hidden by {self._hidden_by(joint)}"
+        return f"its {told.ends[1]} end meets {joint.after} {where}, {shown}."
+
+    def _hidden_by(self, joint: Joint) -> str:
+        x, y = ((one + other) / 2 for one, other in zip(joint.start, joint.end, strict=True))
+        for zone in self.surface.concealed:
+            place = zone.place
+            if place.left <= x <= place.right and place.bottom <= y <= place.top:
+                return zone.id
+        return "the trim"

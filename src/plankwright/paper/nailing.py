@@ -1,0 +1,108 @@
+"""Where a piece is nailed and where no nail may go, in words."""
+
+from collections import Counter
+from collections.abc import Iterator
+
+from plankwright.draw.subject import Subject
+from plankwright.layout.hanging import called, grown
+from plankwright.layout.regions import along_and_across, extent_in_course
+from plankwright.measure import Nm, write_inches
+from plankwright.model import Course, Piece
+
+
+def member_name(what: Subject, number: int) -> str:
+    """Name a framing member as the map does, with the mark of its centre line.
+
+    Parameters
+    ----------
+    what
+        The surface.
+    number
+        Counted from 1 along the courses.
+
+    Returns
+    -------
+    str
+        Such as `S3 (32-1/2")` for a stud, with a space that no line breaks at.
+    """
+    mark = write_inches(what.surface.crossing_members[number - 1].centre_nm, what.tape)
+    return f"{what.member[0].upper()}{number}\N{NO-BREAK SPACE}({mark})"
+
+
+def tell_nails(what: Subject, piece: Piece) -> str:
+    """Say how many nails a piece gets, and how many on which members.
+
+    Parameters
+    ----------
+    what, piece
+        The piece on its surface.
+
+    Returns
+    -------
+    str
+        What follows after the word "Nails:".
+    """
+    solid, least = what.surface.framing.solid, what.job.rules.nailing_points
+    if not piece.nails:
+        if solid:
+            return "anywhere, the backing is solid."
+        return f"none, no {what.member} takes one behind this piece: add blocking or adhesive."
+    members = Counter(_members(what, piece))
+    said = [
+        f"{count} on {'each of ' if len(names) > 1 else ''}{', '.join(names)}"
+        for count, names in _by_count(what, members).items()
+    ]
+    elsewhere = len(piece.nails) - members.total()
+    if elsewhere:
+        said.append(f"{elsewhere} {'into the backing' if solid else f'beside the {what.member}s'}")
+    text = f"{len(piece.nails)}: {'; '.join(said)}."
+    if not solid and len(members) < least:
+        text += f" Only {len(members)} of {least} {what.member}s behind it: add blocking or adhesive."
+    return text
+
+
+def tell_keep_outs(what: Subject, course: Course) -> Iterator[str]:
+    """Say where in a course no nail may go, and what runs there.
+
+    Parameters
+    ----------
+    what, course
+        The course on its surface; the clearance that the rules ask for is counted in.
+
+    Yields
+    ------
+    str
+        One sentence a keep-out.
+    """
+    for keep_out in what.surface.keep_outs:
+        place = grown(keep_out.place, what.job.rules.nail_clearance_nm)
+        along_from, along_to, across_from, across_to = extent_in_course(what.surface, place)
+        if across_from >= course.to_nm or across_to <= course.from_nm:
+            continue
+        where = f"between {_inches(what, max(0, along_from))} and {_inches(what, along_to)} along"
+        if across_from > course.from_nm or across_to < course.to_nm:
+            low, high = max(across_from, course.from_nm), min(across_to, course.to_nm)
+            where += f", {_inches(what, low)} to {_inches(what, high)} from the start"
+        yield f"No nail {where}: {called(keep_out)}."
+
+
+def _members(what: Subject, piece: Piece) -> Iterator[int]:
+    """Give the number of the member under each nail that has one."""
+    for nail in piece.nails:
+        along, _ = along_and_across(what.surface, nail)
+        for number, member in enumerate(what.surface.crossing_members, start=1):
+            if abs(along - member.centre_nm) <= member.width_nm // 2:
+                yield number
+                break
+
+
+def _by_count(what: Subject, members: Counter[int]) -> dict[int, list[str]]:
+    """Gather the members that get equally many nails."""
+    names: dict[int, list[str]] = {}
+    for number, count in sorted(members.items()):
+        names.setdefault(count, []).append(member_name(what, number))
+    return names
+
+
+def _inches(what: Subject, nm: Nm) -> str:
+    return write_inches(nm, what.tape)
