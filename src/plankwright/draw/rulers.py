@@ -14,6 +14,9 @@ SIZE = 2.1
 _SMALLEST = 1.3
 """Font size to which marks shrink when they are many. [mm]"""
 
+_BETWEEN = 1.5
+"""Between two texts that stand side by side. [mm]"""
+
 _GAP = 1.0
 _LEAD = 3.0
 """From the drawing to the tick, and from the tick to the text. [mm]"""
@@ -93,6 +96,53 @@ def ruler(
         line = (place(near, mark.at), place(far, mark.at), place(text_at, at))
         items.append(Line(places=line, style=Style.DIMENSION))
         items.append(Text(x=x, y=y, spans=mark.spans, size=size, anchor=anchor, turned=upright))
+    return tuple(items)
+
+
+def level_ruler_depth(texts: Sequence[str], width: float) -> float:
+    """Give how much of the sheet a level ruler takes. [mm]
+
+    Parameters
+    ----------
+    texts
+        What its marks say; none, and it takes nothing.
+    width
+        How wide it may be. [mm]
+    """
+    if not texts:
+        return 0.0
+    widest = max(text_width([Span(text=text)], SIZE) for text in texts)
+    level = len(texts) * (widest + _BETWEEN) <= width
+    return _GAP + _LEAD + (LINE * SIZE if level else widest + 1.0)
+
+
+def level_ruler(edge: float, marks: Sequence[Mark], width: float, *, above: bool) -> tuple[Item, ...]:
+    """Draw marks above or below a drawing that read to the right, or upwards where there are too many.
+
+    Parameters
+    ----------
+    edge
+        The side of the drawing. [mm]
+    marks
+        In order along it.
+    width
+        Their texts stand between the left edge of the sheet and here. [mm]
+    above
+        On which side of the drawing they stand.
+    """
+    widest = max((text_width(mark.spans, SIZE) for mark in marks), default=0.0)
+    if len(marks) * (widest + _BETWEEN) > width:
+        return ruler(Edge.TOP if above else Edge.BOTTOM, edge, marks, (SIZE, width - SIZE))
+    outwards = -1.0 if above else 1.0
+    span = widest / 2, width - widest / 2
+    far = edge + outwards * _GAP
+    text_at = far + outwards * _LEAD
+    items: list[Item] = []
+    for mark, at in zip(marks, spread([mark.at for mark in marks], widest + _BETWEEN, span), strict=True):
+        line = ((mark.at, edge), (mark.at, far), (at, text_at))
+        items.append(Line(places=line, style=Style.DIMENSION))
+        y = text_at + outwards * LINE * SIZE / 2
+        items.append(Text(x=at, y=y, spans=mark.spans, size=SIZE, anchor=Anchor.MIDDLE))
     return tuple(items)
 
 

@@ -4,6 +4,7 @@ A scene knows neither boards nor a file format: other modules compose it, and a 
 into a file.
 """
 
+import re
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import TypeAlias
@@ -145,3 +146,8 @@ class Scene:
     title: str
     description: str
     items: tuple[Item, ...]
+
+
+def slug(text: str) -> str:
+    """Give a text as part of an id: letters, digits, hyphens and underscores."""
+    return re.sub(r"[^\w-]+", "-", text)

@@ -1,13 +1,12 @@
 """The wall map: a surface with every piece in its place, to scale, on one sheet."""
 
-import re
 from collections.abc import Iterator, Mapping
 
 from plankwright.draw import shapes
 from plankwright.draw.key import ROW, Entry, draw_key, flow, scale_bar, swatch
 from plankwright.draw.lettering import LINE, shortened
 from plankwright.draw.naming import Lettering, letter
-from plankwright.draw.scene import Circle, Group, Item, Line, Polygon, Scene, Span, Text
+from plankwright.draw.scene import Circle, Group, Item, Line, Polygon, Scene, Span, Text, slug
 from plankwright.draw.sheet import Area, Heading, with_table
 from plankwright.draw.sides import extensions, sides
 from plankwright.draw.styles import Style
@@ -139,16 +138,11 @@ def _pieces(what: Subject, view: View, lettering: Lettering, links: Mapping[str,
         )
         shape = Polygon(rings=(view.ring(row.hung.shape),), style=Style.PIECE)
         yield Group(
-            id=f"piece-{_slug(what.surface.id)}-{_slug(piece.label)}",
+            id=f"piece-{slug(what.surface.id)}-{slug(piece.label)}",
             title=f"{piece.label}: board {piece.board_id}, {length} × {width}",
             href=links.get(piece.label, ""),
             items=(shape, *words),
         )
-
-
-def _slug(text: str) -> str:
-    """Give a text as part of an id."""
-    return re.sub(r"[^\w-]+", "-", text)
 
 
 def _heading(what: Subject) -> Heading:
