@@ -21,20 +21,25 @@ class Document(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid", use_enum_values=False)
 
 
+def one_line(text: str) -> str:
+    """Give a text on one line, without marks that nobody sees and no printer prints."""
+    return "".join(mark for mark in " ".join(text.split()) if mark.isprintable())
+
+
 def _usable_name(text: str) -> str:
-    name = " ".join(text.split())
+    name = one_line(text)
     if not name:
         raise refusal("is empty: give it a name")
-    if len(name) > _LONGEST_NAME or not name.isprintable():
-        raise refusal(f"must be one line of up to {_LONGEST_NAME} printable characters")
+    if len(name) > _LONGEST_NAME:
+        raise refusal(f"is too long for a name: at most {_LONGEST_NAME} characters")
     return name
 
 
 Name = Annotated[str, Field(strict=True), AfterValidator(_usable_name)]
 """What something is called: one line, not empty."""
 
-Text = Annotated[str, Field(strict=True, max_length=_LONGEST_TEXT)]
-"""Free text."""
+Text = Annotated[str, Field(strict=True, max_length=_LONGEST_TEXT), AfterValidator(one_line)]
+"""Free text, put on one line."""
 
 Flag = Annotated[bool, Field(strict=True)]
 """True or false."""

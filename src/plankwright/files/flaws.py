@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator
 from types import MappingProxyType
 
+from plankwright.files.document import one_line
 from plankwright.files.notation import Notation
 from plankwright.files.sentences import listed, quoted
 from plankwright.measure import INCH, Nm
@@ -106,7 +107,7 @@ def read_flaws(text: str, length_nm: Nm, notation: Notation) -> tuple[tuple[Flaw
     for entry in re.split(r"[;\n]", text):
         if entry.strip():
             try:
-                flaws.append(_flaw(" ".join(entry.translate(_DASHES).split()), length_nm, notation))
+                flaws.append(_flaw(one_line(entry.translate(_DASHES)), length_nm, notation))
             except ValueError as trouble:
                 problems.append(f"flaw {quoted(entry.strip())} {trouble}")
     return tuple(sorted(flaws, key=lambda flaw: (flaw.start_nm, flaw.end_nm))), tuple(problems)

@@ -80,7 +80,9 @@ def _files_of(folder: Path) -> tuple[Path, list[Path]]:
     except NotADirectoryError as trouble:
         raise FileTroubleError(f"{folder} is a file: name the folder that it lies in.") from trouble
     except OSError as trouble:
-        raise FileTroubleError(f"{folder} cannot be looked into ({trouble.strerror}).") from trouble
+        raise FileTroubleError(
+            f"{folder} cannot be looked into ({(trouble.strerror or 'unknown reason').lower()}): check that it may be."
+        ) from trouble
     if JOB_FILE not in by_name:
         raise FileTroubleError(
             f"{folder} holds no {JOB_FILE}: name a job folder, or start one from the templates."

@@ -97,7 +97,7 @@ class JobText:
             try:
                 return JobDocument.model_validate(stand_in | self._sound.build(), context=self.notation)
             except ValidationError as trouble:
-                tell(trouble, JobDocument, self.report)
+                tell(trouble, JobDocument, self.report, toml=True)
                 offenders = [self._sound.original(_smallest_part(error)) for error in trouble.errors()]
                 for offender in offenders:
                     self._sound.leave_out(offender)

@@ -37,6 +37,10 @@ class Report:
         """Note something doubtful: the file can be used, but somebody should look."""
         self._remarks.append(self._placed(where, sentence))
 
+    def place(self, where: Where) -> str:
+        """Give a place in words."""
+        return self._locate(where)[0]
+
     @property
     def problems(self) -> tuple[Problem, ...]:
         """The problems, in the order of the file, none told twice."""

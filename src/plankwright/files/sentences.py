@@ -22,7 +22,7 @@ _EXAMPLES = {
 _LONGEST_QUOTE = 40
 
 
-def tell(error: ValidationError, document: type[Document], report: Report, around: Where = ()) -> None:
+def tell(error: ValidationError, document: type[Document], report: Report, *, toml: bool = False) -> None:
     """Note every error of a document as a problem.
 
     Parameters
@@ -33,12 +33,11 @@ def tell(error: ValidationError, document: type[Document], report: Report, aroun
         The definition that was not met, to suggest its keys.
     report
         Where the problems go.
-    around
-        Path of the document in the file.
+    toml
+        Whether the file is TOML, which writes lists of tables in its own way.
     """
     for detail in error.errors(include_url=False):
-        where, sentence = _told(detail, document)
-        report.refuse((*around, *where), sentence)
+        report.refuse(*_told(detail, document, toml=toml))
 
 
 def nearest(wanted: str, known: Iterable[str]) -> str:
@@ -68,7 +67,7 @@ def quoted(value: object) -> str:
     return f"“{text[:_LONGEST_QUOTE]}{'…' if len(text) > _LONGEST_QUOTE else ''}”"
 
 
-def _told(detail: ErrorDetails, document: type[Document]) -> tuple[Where, str]:  # noqa: PLR0911 - one for each sort
+def _told(detail: ErrorDetails, document: type[Document], *, toml: bool) -> tuple[Where, str]:  # noqa: PLR0911 - one for each sort
     where: Where = detail["loc"]
     given, told = detail["input"], detail.get("ctx", {})
     name = _name(where)
@@ -90,7 +89,7 @@ def _told(detail: ErrorDetails, document: type[Document]) -> tuple[Where, str]: 
             return where, f"{name} is {quoted(given)} but must be {listed(words)}{nearest(str(given), words)}"
         case "too_long" if told.get("field_type") == "Tuple":
             return where, f"{name} has more than two lengths: write it like [x, y]"
-        case "tuple_type" if isinstance(given, dict):
+        case "tuple_type" if toml and isinstance(given, dict):
             table = ".".join(part for part in where if isinstance(part, str))
             return (
                 where,
@@ -103,7 +102,6 @@ def _told(detail: ErrorDetails, document: type[Document]) -> tuple[Where, str]: 
 _PLAIN = {
     "string_type": "must be text in quotes",
     "string_too_long": "is too long: at most {max_length} characters",
-    "string_unicode": "holds marks that are no text",
     "bool_type": "must be true or false, without quotes",
     "int_type": "must be a whole number, without quotes",
     "int_from_float": "must be a whole number",

@@ -175,15 +175,16 @@ def _boards(rows: Iterable[Row], reader: RowReader, report: Report) -> list[tupl
 def _check_ids(boards: list[tuple[int, Board]], report: Report) -> None:
     first_with: dict[str, tuple[int, str]] = {}
     for number, board in boards:
-        earlier, written = first_with.setdefault(board.id.lower(), (number, board.id))
-        if (earlier, written) == (number, board.id):
+        first, written = first_with.setdefault(board.id.lower(), (number, board.id))
+        if (first, written) == (number, board.id):
             continue
+        before = report.place((first,))
         if written == board.id:
             report.refuse(
-                (number,), f"id {board.id} is used before, in {earlier}: no two boards may have the same"
+                (number,), f"id {board.id} is used before, in {before}: no two boards may share one"
             )
         else:
-            report.remark((number,), f"id {board.id} is easily taken for {written}, in {earlier}")
+            report.remark((number,), f"id {board.id} is easily taken for {written}, in {before}")
 
 
 def _place_of_line(where: Where) -> tuple[str, int | None]:

@@ -2,6 +2,7 @@
 
 from types import MappingProxyType
 
+from plankwright.files.document import one_line
 from plankwright.files.flaws import read_flaws
 from plankwright.files.headings import MEASURED, Headings
 from plankwright.files.notation import Notation
@@ -132,7 +133,7 @@ class _RowReading:
         return text
 
     def text(self, column: str) -> str:
-        return " ".join((self.cell(column) or "").split())
+        return one_line(self.cell(column) or "")
 
     def length(self, column: str, *, needed: bool = False) -> Nm | None:
         text = self.cell(column)
@@ -189,7 +190,7 @@ class _RowReading:
     def names(self) -> list[str]:
         """Give the id of each board of the row: one, or as many as the quantity says."""
         name = self.text("id")
-        if len(name) > _LONGEST_ID or not name.isprintable():
+        if len(name) > _LONGEST_ID:
             self.refuse(
                 f"the id {quoted(name)} is no short mark: "
                 f"use up to {_LONGEST_ID} letters and digits, as on the board"

@@ -73,7 +73,7 @@ CASES = [
     pytest.param(
         JOB.replace('"hall"', f'"{"x" * 61}"'),
         1,
-        "name must be one line of up to 60 printable characters",
+        "name is too long for a name: at most 60 characters",
         id="long-name",
     ),
     pytest.param(

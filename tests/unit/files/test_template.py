@@ -1,0 +1,42 @@
+"""A new job folder can be used as it is, and nothing is written over."""
+
+import re
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from plankwright.errors import FileTroubleError
+from plankwright.files import read_job, write_template
+
+
+def test_the_template_is_a_job(tmp_path: Path) -> None:
+    """It is read without a problem or a remark."""
+    folder = tmp_path / "new" / "job"
+    assert [path.name for path in write_template(folder)] == ["job.toml", "tally.csv"]
+    reading = read_job(folder)
+    assert reading.remarks == ()
+    assert len(reading.job.boards) == 6
+
+
+def test_what_the_template_offers_can_be_used(tmp_path: Path) -> None:
+    """Each commented line that can be used is understood, but for those that stand for another."""
+    folder = tmp_path / "job"
+    job_file, _ = write_template(folder)
+    offered = re.sub(r"^# (?=\[\[|\w+ = )", "", job_file.read_text(encoding="utf-8"), flags=re.MULTILINE)
+    other_ways = r"^(heights|level|corners|millimetre_step|solid|runs|decimal_comma) = .*\n"
+    used = re.sub(other_ways, "", offered, flags=re.MULTILINE)
+    assert {"opening", "cut_out", "concealed", "keep_out"} < set(tomllib.loads(used)["surface"][0])
+    job_file.write_text(used, encoding="utf-8")
+    assert read_job(folder).remarks == ()
+
+
+@pytest.mark.parametrize("name", ["job.toml", "tally.csv", "tally.xlsx"])
+def test_nothing_is_written_over(tmp_path: Path, name: str) -> None:
+    """Neither a job nor either kind of tally."""
+    (tmp_path / name).write_bytes(b"mine")
+    with pytest.raises(
+        FileTroubleError, match=f"holds {name} already, and nothing is written over: name another"
+    ):
+        write_template(tmp_path)
+    assert [(path.name, path.read_bytes()) for path in tmp_path.iterdir()] == [(name, b"mine")]
