@@ -66,7 +66,7 @@ def studs(*centres: float, width: float = 1.5, runs: Direction = Direction.VERTI
 
 def wall(width: float, height: float, **more: Any) -> Surface:  # noqa: ANN401 - any further field
     """Make a rectangular wall with horizontal courses from the bottom, on studs every 16 inches from 8 on."""
-    count = int((width - 8) // 16) + 1
+    count = max(1, int((width - 8) // 16) + 1)
     given: dict[str, Any] = {
         "id": "wall",
         "outline": box_outline(width, height),

@@ -17,9 +17,9 @@ def zone(name: str, left: float, bottom: float, right: float, top: float) -> Con
     return ConcealedZone(id=name, place=rectangle(left, bottom, right, top))
 
 
-def joints(left_end: float = 40, right_start: float = 40, **surface: Any) -> tuple[Joint, ...]:  # noqa: ANN401
+def joints(left_end: float = 40, right_start: float = 40, **more: Any) -> tuple[Joint, ...]:  # noqa: ANN401
     """Give the joints of two pieces in one course of a wall 96.5 by 8.5."""
-    hung_on = wall(96.5, 8.5, **surface)
+    hung_on = wall(96.5, 8.5, **more)
     pieces = (
         piece(hung_on, "1a A", (0.25, left_end), ROW),
         piece(hung_on, "1b B", (right_start, 96.25), ROW),
@@ -58,7 +58,7 @@ def test_a_joint_is_hidden_wholly_behind_one_fixture(
     *,
     shows: bool,
 ) -> None:
-    """What peeps out shows, and half behind one fixture and half behind another is not hidden behind either."""
+    """What peeps out shows, and half behind one and half behind another is not hidden behind either."""
     assert joints(concealed=zones)[0].in_sight is shows
 
 

@@ -122,6 +122,12 @@ def test_a_corner_given_twice_changes_nothing() -> None:
     assert may_sq_in(wall(100, 50, outline=corners), 0.25) == 99.5 * 49.5
 
 
+def test_a_corner_on_a_straight_edge_changes_nothing() -> None:
+    """Neither does one that stands on an edge, where the bands on both sides lie in line."""
+    corners = outline((0, 0), (40, 0), (100, 0), (100, 50), (0, 50), (0, 20))
+    assert may_sq_in(wall(100, 50, outline=corners), 0.25) == 99.5 * 49.5
+
+
 def test_what_must_be_covered_may_be_covered() -> None:
     """Under a slope with trim and round an opening nothing must be covered that may not."""
     surface = wall(

@@ -34,7 +34,14 @@ LENGTH, WIDTH = 6, 5
 BIG = (crosscut_saw(100), rip_saw(100))
 
 
-def codes(boxes: Sequence[tuple[float, float, float, float]], saws: Sequence[Saw], *, kerf: float = 0.0, length: float = LENGTH, width: float = WIDTH, width_end: float | None = None) -> set[FindingCode]:  # fmt: skip # noqa: E501
+def codes(
+    boxes: Sequence[tuple[float, float, float, float]],
+    saws: Sequence[Saw],
+    *,
+    kerf: float = 0,
+    size: tuple[float, float] = (LENGTH, WIDTH),
+    taper: float = 0,
+) -> set[FindingCode]:
     """Give what is found about cutting boxes out of one board."""
     surface = wall(600, 600, framing=Framing(solid=True))
     row = (0.25, 300)
@@ -42,7 +49,8 @@ def codes(boxes: Sequence[tuple[float, float, float, float]], saws: Sequence[Saw
         piece(surface, f"1{index} W", (0, end - start), (0, high - low), at=(start, low))
         for index, (start, end, low, high) in enumerate(boxes)
     ]
-    wood = board("W", length, width, width_end_nm=nm(width if width_end is None else width_end))
+    length, width = size
+    wood = board("W", length, width, width_end_nm=nm(width + taper))
     rules = Rules(crosscut_kerf_nm=nm(kerf), rip_kerf_nm=nm(kerf))
     work = job(surface, [wood], rules, saws)
     laid = surface_layout(surface, course(1, row, *pieces))
@@ -134,7 +142,7 @@ def sawn_up(draw: st.DrawFn) -> list[tuple[float, float, float, float]]:
 @given(parts=sawn_up())
 def test_whatever_was_sawn_up_can_be_sawn_up(parts: list[tuple[float, float, float, float]]) -> None:
     """Parts that came of sawing a board up are never refused by saws that are large enough."""
-    assert codes(parts, BIG, kerf=0.125, length=96, width=12) == set()
+    assert codes(parts, BIG, kerf=0.125, size=(96, 12)) == set()
 
 
 def test_a_pinwheel_cannot_be_sawn_up_by_the_plain_definition_either() -> None:
@@ -180,29 +188,28 @@ def test_a_board_wider_than_the_saw_is_ripped_first() -> None:
 def test_the_fence_stands_on_the_narrower_side() -> None:
     """To part a piece of 3 inches from one of 9 takes a saw that rips 3, whichever lies at the fence."""
     for boxes in ([(0, 90, 0, 3), (0, 90, 3, 12)], [(0, 90, 0, 9), (0, 90, 9, 12)]):
-        assert codes(boxes, (rip_saw(3),), length=90, width=12) == set()
-        assert codes(boxes, (rip_saw(2.9),), length=90, width=12) == {FindingCode.RIP_TOO_WIDE}
+        assert codes(boxes, (rip_saw(3),), size=(90, 12)) == set()
+        assert codes(boxes, (rip_saw(2.9),), size=(90, 12)) == {FindingCode.RIP_TOO_WIDE}
 
 
 def test_waste_comes_off_strip_by_strip() -> None:
     """A small saw takes 9 inches of waste off a piece of 3 in several rips; without any rip saw it stays."""
-    assert codes([(0, 90, 0, 3)], (rip_saw(1),), length=90, width=12) == set()
-    assert codes([(0, 90, 0, 3)], (crosscut_saw(12),), length=90, width=12) == {FindingCode.RIP_TOO_WIDE}
+    assert codes([(0, 90, 0, 3)], (rip_saw(1),), size=(90, 12)) == set()
+    assert codes([(0, 90, 0, 3)], (crosscut_saw(12),), size=(90, 12)) == {FindingCode.RIP_TOO_WIDE}
 
 
 def test_a_straightened_edge_takes_a_saw_however_little_it_takes_off() -> None:
     """An edge that the kerf takes off whole still has to be ripped."""
     boxes = [(0, 90, 0.125, 11.875)]
-    assert codes(boxes, (rip_saw(1),), kerf=0.125, length=90, width=12) == set()
-    assert codes(boxes, (crosscut_saw(12),), kerf=0.125, length=90, width=12) == {FindingCode.RIP_TOO_WIDE}
+    assert codes(boxes, (rip_saw(1),), kerf=0.125, size=(90, 12)) == set()
+    assert codes(boxes, (crosscut_saw(12),), kerf=0.125, size=(90, 12)) == {FindingCode.RIP_TOO_WIDE}
 
 
 def test_a_tapered_board_is_as_wide_as_it_is_at_the_cut() -> None:
     """From 4 to 8 wide over 100 a board is 6 wide at 50: so much must the saw crosscut, or rip it first."""
-    taper = {"length": 100.0, "width": 4.0, "width_end": 8.0}
-    assert codes([(0, 50, 0, 4)], (crosscut_saw(6), rip_saw(1)), **taper) == set()
-    assert codes([(0, 50, 0, 4)], (crosscut_saw(4), rip_saw(1)), **taper) == set()
-    assert codes([(50, 100, 0, 6)], (crosscut_saw(5.9), rip_saw(1)), **taper) == {
+    assert codes([(0, 50, 0, 4)], (crosscut_saw(6), rip_saw(1)), size=(100, 4), taper=4) == set()
+    assert codes([(0, 50, 0, 4)], (crosscut_saw(4), rip_saw(1)), size=(100, 4), taper=4) == set()
+    assert codes([(50, 100, 0, 6)], (crosscut_saw(5.9), rip_saw(1)), size=(100, 4), taper=4) == {
         FindingCode.CROSSCUT_TOO_WIDE
     }
 
