@@ -16,6 +16,9 @@ EDGES = {
 }
 """For each start side, what its near and its far edge are called."""
 
+_FIRM = "\N{NO-BREAK SPACE}"
+"""A space that no line breaks at."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AsHung:
@@ -66,8 +69,8 @@ class AsHung:
         """Its length and width; to the long and the short point, LP and SP, where an end is angled."""
         length, short = self.inches(self.length_nm), self.inches(self.hung.short_point_nm)
         if short != length:
-            length = f"{length} LP, {short} SP"
-        return f"{length} × {self.inches(self.width_nm)}"
+            length = f"{length}{_FIRM}LP, {short}{_FIRM}SP"
+        return f"{length} ×{_FIRM}{self.inches(self.width_nm)}"
 
     @property
     def how(self) -> str:
@@ -101,14 +104,10 @@ class AsHung:
             v = self.width_nm - v
         return (u, v) if self.level else (v, u)
 
-    def treatments(self) -> tuple[str, ...]:
-        """Say what is done with its long edges, where anything is."""
+    def treatments(self, *which: EdgeTreatment) -> tuple[str, ...]:
+        """Say what is done with its long edges, where it is one of the treatments asked for."""
         of_edge = zip(self.edges, (self.piece.near, self.piece.far), strict=True)
-        return tuple(
-            f"{name} edge {treatment}"
-            for name, treatment in of_edge
-            if treatment is not EdgeTreatment.AS_FOUND
-        )
+        return tuple(f"{name} edge {treatment}" for name, treatment in of_edge if treatment in which)
 
 
 _UP_OR_DOWN = {"lower": "down", "upper": "up"}

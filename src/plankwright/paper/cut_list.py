@@ -3,13 +3,18 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from plankwright.draw.boards import board_drawing
+from plankwright.draw.svg import write_svg
 from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.sawing import piece_name, saw_boards
 from plankwright.measure import Nm, TapeStyle, write_inches, write_length
-from plankwright.model import Board, BoardCuts, Cut, CutKind, Job, Layout, Offcut
+from plankwright.model import Board, BoardCuts, Cut, CutKind, EdgeTreatment, Job, Layout, Offcut, Point
 from plankwright.paper.as_hung import AsHung
 
 _DEGREE = 1000
+_FIRM = "\N{NO-BREAK SPACE}"
+"""A space that no line breaks at."""
+
 _KINDS = {
     CutKind.CROSSCUT: "Crosscut",
     CutKind.RIP: "Rip",
@@ -54,13 +59,15 @@ class BoardBlock:
     size: str
     about: str
     flaws: str
+    drawing: str
     steps: tuple[Step, ...]
     bench: tuple[Bench, ...]
     offcuts: tuple[str, ...]
+    notes: tuple[str, ...]
 
 
-def cut_list(job: Job, layout: Layout) -> tuple[BoardBlock, ...]:
-    """Put the cut list of a job into words.
+def cut_list(job: Job, layout: Layout, width: float) -> tuple[BoardBlock, ...]:
+    """Put the cut list of a job into words and pictures.
 
     Parameters
     ----------
@@ -68,6 +75,8 @@ def cut_list(job: Job, layout: Layout) -> tuple[BoardBlock, ...]:
         The job.
     layout
         A layout of it.
+    width
+        Of the drawings of the boards. [mm]
 
     Returns
     -------
@@ -79,6 +88,12 @@ def cut_list(job: Job, layout: Layout) -> tuple[BoardBlock, ...]:
     NoOrderOfCutsError
         If the pieces of a board cannot be freed by straight cuts.
     """
+    closing = {
+        piece_name(job, part.surface_id, piece)
+        for part in layout.surfaces
+        if len(part.courses) > 1
+        for piece in part.courses[-1].pieces
+    }
     pieces = {
         piece_name(job, part.surface_id, piece): AsHung(
             surface=job.surface(part.surface_id), piece=piece, hung=hung, tape=job.tape
@@ -86,10 +101,13 @@ def cut_list(job: Job, layout: Layout) -> tuple[BoardBlock, ...]:
         for part in layout.surfaces
         for piece, hung in zip(part.pieces, hung_pieces(job, part), strict=True)
     }
-    return tuple(_block(job, job.board(cuts.board_id), cuts, pieces) for cuts in saw_boards(job, layout))
+    return tuple(_block(job, cuts, pieces, closing, width) for cuts in saw_boards(job, layout))
 
 
-def _block(job: Job, board: Board, cuts: BoardCuts, pieces: dict[str, AsHung]) -> BoardBlock:
+def _block(
+    job: Job, cuts: BoardCuts, pieces: dict[str, AsHung], closing: set[str], width: float
+) -> BoardBlock:
+    board = job.board(cuts.board_id)
     named = {label: pieces[label] for label in cuts.piece_labels}
     at_saw = max((number for number, cut in enumerate(cuts.cuts, start=1) if cut.yields), default=0)
     straight = cuts.cuts[:at_saw]
@@ -102,6 +120,9 @@ def _block(job: Job, board: Board, cuts: BoardCuts, pieces: dict[str, AsHung]) -
         size=_board_size(board, job.tape),
         about=_about(board, job.tape),
         flaws="; ".join(_flaws(board, job.tape)),
+        drawing=write_svg(
+            board_drawing(job, board, {label: one.piece for label, one in named.items()}, cuts.offcuts, width)
+        ),
         steps=tuple(steps),
         bench=tuple(
             Bench(
@@ -113,7 +134,17 @@ def _block(job: Job, board: Board, cuts: BoardCuts, pieces: dict[str, AsHung]) -
             if (own := [cut for cut in cuts.cuts[at_saw:] if cut.label == label])
         ),
         offcuts=tuple(_offcut(offcut, board, job.tape) for offcut in cuts.offcuts),
+        notes=tuple(note for label, one in named.items() for note in _notes(label, one, closing)),
     )
+
+
+def _notes(label: str, one: AsHung, closing: set[str]) -> Iterator[str]:
+    if label in closing:
+        yield f"{label} is in the closing course: measure the room that is left before you rip it."
+    for treatment in one.treatments(EdgeTreatment.SPLINE, EdgeTreatment.FACE_NAIL):
+        yield f"{label}: {treatment}."
+    if one.piece.shim_nm:
+        yield f"{label}: a shim of {one.inches(one.piece.shim_nm)} goes behind it."
 
 
 def _saw_step(job: Job, cut: Cut, earlier: Sequence[Cut], pieces: dict[str, AsHung]) -> Step:
@@ -149,8 +180,8 @@ def _angled_step(cut: Cut, frees: tuple[Freed, ...], piece: AsHung) -> Step:
     """Tell an angled crosscut on the board by its marks on both long edges, named as they will hang."""
     edge, other = piece.board_edges
     text = (
-        f"{_angle(cut)} from square. The {edge} edge of {cut.label} ends at {piece.inches(cut.at_nm)}, "
-        f"the {other} one at {piece.inches(cut.other_at_nm)} ({piece.how})"
+        f"{_angle(cut)} from square; {cut.label} with its {piece.how} ends at {piece.inches(cut.at_nm)} "
+        f"on its {edge} edge, at {piece.inches(cut.other_at_nm)} on its {other} edge"
     )
     first, last = sorted((cut.at_nm, cut.other_at_nm))
     mark = f"{piece.inches(first)} to {piece.inches(last)}"
@@ -197,18 +228,20 @@ def _line(cut: Cut, piece: AsHung) -> tuple[str, str]:
         start, end = (cut.at_nm, cut.from_nm), (cut.other_at_nm, cut.to_nm)
     else:
         start, end = (cut.from_nm, cut.at_nm), (cut.to_nm, cut.other_at_nm)
-    (ax, ay), (bx, by) = sorted(piece.from_corner(*point) for point in (start, end))
-    marks = (
-        f"line from {piece.inches(ax)} right and {piece.inches(ay)} up "
-        f"to {piece.inches(bx)} right and {piece.inches(by)} up"
-    )
+    first, last = sorted(piece.from_corner(*point) for point in (start, end))
+    marks = f"line from {_corner(piece, first)} to {_corner(piece, last)}"
     if cut.kind is CutKind.ANGLED:
         return _angle(cut), f"from square: {marks}"
     if (cut.from_nm, cut.to_nm) == (blank.along_from_nm, blank.along_to_nm):
         left, right = (piece.inches(width) for width in (piece.hung.width_left_nm, piece.hung.width_right_nm))
-        first, last = piece.ends
-        return f"{left} to {right}", f"wide, {first} end to {last} end: {marks}"
+        return f"{left} to {right}", f"wide, {piece.ends[0]} end to {piece.ends[1]} end: {marks}"
     return "", marks.capitalize()
+
+
+def _corner(piece: AsHung, point: Point) -> str:
+    """Tell a mark on a piece; a hair outside it, since blanks are rounded up, is on its side."""
+    right, up = (piece.inches(max(0, place)).replace(" ", _FIRM) for place in point)
+    return f"{right}{_FIRM}right and {up}{_FIRM}up"
 
 
 def _board_size(board: Board, tape: TapeStyle) -> str:

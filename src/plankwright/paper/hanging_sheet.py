@@ -7,7 +7,7 @@ from plankwright.draw.subject import HungRow, Subject, subject
 from plankwright.layout.joints import Joint
 from plankwright.layout.regions import extent_in_course
 from plankwright.measure import Nm, write_inches
-from plankwright.model import Course, Direction, Job, Piece, Rectangle, SurfaceLayout
+from plankwright.model import Course, Direction, EdgeTreatment, Job, Piece, Rectangle, SurfaceLayout
 from plankwright.paper.as_hung import EDGES, AsHung
 from plankwright.paper.nailing import member_name, tell_keep_outs, tell_nails
 
@@ -174,7 +174,7 @@ class _Writer:
                 f"{self.inches(place.bottom - piece.place.bottom)} from below; "
                 f"{self.inches(place.width_nm)} wide, {self.inches(place.height_nm)} high.",
             )
-        treatments = told.treatments()
+        treatments = told.treatments(*(set(EdgeTreatment) - {EdgeTreatment.AS_FOUND}))
         if treatments:
             yield ToDo("Edges:", f"{', '.join(treatments)}.")
         if piece.shim_nm:

@@ -55,7 +55,7 @@ def tell_nails(what: Subject, piece: Piece) -> str:
     elsewhere = len(piece.nails) - members.total()
     if elsewhere:
         said.append(f"{elsewhere} {'into the backing' if solid else f'beside the {what.member}s'}")
-    text = f"{len(piece.nails)}: {'; '.join(said)}."
+    text = f"{len(piece.nails)} in all: {'; '.join(said)}."
     if not solid and len(members) < least:
         text += f" Only {len(members)} of {least} {what.member}s behind it: add blocking or adhesive."
     return text

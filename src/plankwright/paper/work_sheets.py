@@ -42,7 +42,6 @@ def work_sheets_pdf(job: Job, layout: Layout, page: Page, answer: Sequence[str] 
     bytes
         A PDF file, the same for the same job and layout.
     """
-    boards = cut_list(job, layout)
     return press(
         "work_sheets",
         {
@@ -52,9 +51,8 @@ def work_sheets_pdf(job: Job, layout: Layout, page: Page, answer: Sequence[str] 
             "maps": _maps(job, layout, page, answer),
             "cautions": [asdict(caution) for caution in CAUTIONS],
             "cuts": {
-                "summary": "",
                 "legend": _legend(job),
-                "boards": [asdict(board) | {"drawing": ""} for board in boards],
+                "boards": [asdict(block) for block in cut_list(job, layout, page.height - 2 * _SIDE_MARGIN)],
             },
             "hanging": [asdict(hanging_sheet(job, part)) for part in layout.surfaces],
         },
@@ -87,7 +85,8 @@ def _legend(job: Job) -> list[str]:
         "Boards come in the order of hanging. The pieces of a course are equally wide: the fence stays put.",
         (
             "Measure along from the marked end and across from the reference edge: the groove of a milled "
-            "board, the straighter edge of a square one. Make all marks before the first cut."
+            "board, the straighter edge of a square one; in the drawings they are left and below. Make all "
+            "marks before the first cut."
         ),
         (
             f"The blade goes beyond the mark: its kerf ({crosscut} crosscut, {rip} rip) comes out of what "

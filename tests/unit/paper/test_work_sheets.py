@@ -1,0 +1,242 @@
+"""The sheets: on the right paper, nothing split, nothing lost, nothing said twice."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import cache
+
+import pymupdf
+import pytest
+
+from builders import board, course, job, layout, nm, piece, surface_layout, wall
+from golden import as_kept
+from plankwright.check import check_layout
+from plankwright.check.finding import FindingSeverity
+from plankwright.draw.view import A4, LETTER, Page
+from plankwright.layout.sawing import saw_boards
+from plankwright.measure import System, TapeStyle, write_inches
+from plankwright.model import CutKind, Framing, Rules
+from plankwright.paper.caution import CAUTIONS
+from plankwright.paper.work_sheets import work_sheets_pdf
+from porch import porch_job, porch_layout, short_porch_layout
+
+POINTS_A_MM = 72 / 25.4
+BODY = 10.9
+"""Lettering is at least eleven points, less what rounding takes."""
+
+
+@cache
+def porch_pdf(page: Page) -> bytes:
+    """Print the porch."""
+    return work_sheets_pdf(porch_job(), porch_layout(), page)
+
+
+class Sheets:
+    """A printed job, page by page."""
+
+    def __init__(self, pdf: bytes) -> None:
+        self.document = pymupdf.open(stream=pdf, filetype="pdf")
+        self.pages = [self.document[number] for number in range(self.document.page_count)]
+
+    def headed(self, head: str) -> list[pymupdf.Page]:
+        """Give the pages of a list, by what stands at their heads."""
+        return [page for page in self.pages if words(page).startswith(head)]
+
+
+def porch_sheets(page: Page = LETTER) -> Sheets:
+    """Print the porch."""
+    return Sheets(porch_pdf(page))
+
+
+def lettering(page: pymupdf.Page) -> Iterator[tuple[str, float, pymupdf.Rect]]:
+    """Give each run of letters with its size and place."""
+    for block in page.get_text("dict")["blocks"]:
+        for line in block.get("lines", ()):
+            for span in line["spans"]:
+                yield span["text"], span["size"], pymupdf.Rect(span["bbox"])
+
+
+def words(page: pymupdf.Page) -> str:
+    """Give what a page says in lettering of its own, drawings left out, on one line."""
+    said = " ".join(text for text, size, _ in lettering(page) if size >= BODY)
+    return re.sub(r"\s+", " ", said)
+
+
+def test_porch_is_a_layout_that_the_checker_passes() -> None:
+    """What is printed here could be built: the checker finds no error."""
+    for laid in (porch_layout(), short_porch_layout()):
+        found = check_layout(porch_job(), laid)
+        assert [finding for finding in found if finding.severity is FindingSeverity.ERROR] == []
+
+
+@pytest.mark.parametrize("page", [LETTER, A4])
+def test_map_lies_across_the_paper_and_lists_stand_on_it(page: Page) -> None:
+    """Every page has the size of the paper, and the map alone lies across it."""
+    document = porch_sheets(page)
+    width, height = page.width * POINTS_A_MM, page.height * POINTS_A_MM
+    sizes = [(sheet.rect.width, sheet.rect.height) for sheet in document.pages]
+    assert sizes[0] == pytest.approx((width, height), abs=0.1)
+    assert sizes[1:] == [pytest.approx((height, width), abs=0.1)] * (len(sizes) - 1)
+
+
+@pytest.mark.parametrize("page", [LETTER, A4])
+def test_everything_stands_inside_the_margins(page: Page) -> None:
+    """No lettering runs off the paper or into the margin."""
+    for sheet in porch_sheets(page).pages:
+        room = pymupdf.Rect(20, 15, sheet.rect.x1 - 20, sheet.rect.y1 - 15)
+        assert [
+            text for text, _, place in lettering(sheet) if text.strip() and not room.contains(place)
+        ] == []
+
+
+def test_pages_are_numbered_of_how_many() -> None:
+    """A page that was lost in the dust is missed."""
+    document = porch_sheets()
+    for number, page in enumerate(document.pages, start=1):
+        assert f"Page {number} of {len(document.pages)}" in words(page)
+
+
+def test_answer_stands_above_the_first_map() -> None:
+    """The first sheet says whether the pile is enough."""
+    answer = ("Enough: a layout was found that covers porch.", "One board is spare.")
+    first = Sheets(work_sheets_pdf(porch_job(), porch_layout(), LETTER, answer)).pages[0]
+    assert " ".join(answer) in words(first)
+
+
+def test_each_piece_comes_free_exactly_once_on_the_cut_list() -> None:
+    """Each piece is freed by one cut, at the size that it has in the layout."""
+    text = " ".join(words(page) for page in porch_sheets().headed("Cut list"))
+    freed = re.findall(r"frees (\S+) ", text)
+    assert sorted(freed) == sorted(one.label for one in porch_layout().pieces)
+    for one in porch_layout().pieces:
+        width = write_inches(one.across_to_nm - one.across_from_nm, porch_job().tape)
+        length = write_inches(one.along_to_nm - one.along_from_nm, porch_job().tape)
+        assert re.search(rf"frees {one.label} {length}( LP, \S+ SP)? × {re.escape(width)}", text)
+
+
+def test_each_piece_is_hung_exactly_once_on_the_hanging_sheet() -> None:
+    """Each piece has one row, with its board and its place."""
+    text = " ".join(words(page) for page in porch_sheets().headed("Hanging sheet"))
+    for one in porch_layout().pieces:
+        rows = re.findall(rf"(?<!meets ){one.label} {one.board_id} ", text)
+        assert len(rows) == 1
+
+
+def test_marks_of_square_cuts_are_those_of_the_cut_list() -> None:
+    """Marks on paper are the marks of the model, in their order."""
+    job_, text = porch_job(), " ".join(words(page) for page in porch_sheets().headed("Cut list"))
+    marks = re.findall(r"(Crosscut|Rip) (?:at|take off) (\S+)", text)
+    wanted = []
+    for cuts in saw_boards(job_, porch_layout()):
+        for cut in cuts.cuts:
+            if cut.kind in {CutKind.CROSSCUT, CutKind.RIP} and not cut.label:
+                at = cut.at_nm if cut.at_nm > 0 else cut.at_nm + job_.rules.rip_kerf_nm
+                wanted.append((cut.kind.value.capitalize(), write_inches(at, job_.tape)))
+    assert marks == wanted
+
+
+def test_course_marks_are_those_of_the_layout() -> None:
+    """The far edge of every course stands on the hanging sheet, in order."""
+    text = " ".join(words(page) for page in porch_sheets().headed("Hanging sheet"))
+    marks = re.findall(r"Course (\d+): upper edge at (\S+)", text)
+    assert marks == [(str(number), write_inches(nm(6 * number), porch_job().tape)) for number in range(1, 7)]
+
+
+def test_no_board_is_split_over_two_pages() -> None:
+    """Everything about a board, from its first cut to what is kept of it, stands on one page."""
+    document = porch_sheets()
+    pages = [words(page) for page in document.headed("Cut list")]
+    for cuts in saw_boards(porch_job(), porch_layout()):
+        (on,) = [page for page in pages if f"{cuts.board_id} " in page]
+        block = on[on.index(f"{cuts.board_id} ") :]
+        assert all(f"frees {label} " in block for label in cuts.piece_labels)
+        assert all(f"write {cuts.board_id} on it" in block for _ in cuts.offcuts)
+
+
+def test_headings_of_the_columns_stand_on_every_page() -> None:
+    """Each page of a list says what its columns are."""
+    document = porch_sheets()
+    for page in document.headed("Cut list"):
+        assert words(page).count("Cut Mark What comes free, or what it is for") == 1
+    for page in document.headed("Hanging sheet"):
+        assert words(page).count("Piece Board Length × width What to do") == 1
+
+
+def test_hazard_note_stands_on_both_lists() -> None:
+    """Whoever has only the cut list or only the hanging sheet in hand is warned as well."""
+    document = porch_sheets()
+    for head in ("Cut list", "Hanging sheet"):
+        first = words(document.headed(head)[0]).replace("- ", "-")  # A word may be broken at its hyphen.
+        for caution in CAUTIONS:
+            assert f"{caution.what} {caution.advice}" in first
+
+
+def test_bare_places_are_told_plainly() -> None:
+    """What stays bare stands in a frame before the first course."""
+    pdf = work_sheets_pdf(porch_job(), short_porch_layout(), LETTER)
+    first = words(Sheets(pdf).headed("Hanging sheet")[0])
+    told = 'Left bare: 0" to 84" along, 30" to 36" from the start. No board was left for it.'
+    assert told in first
+    assert first.index(told) < first.index("Course 1")
+
+
+def test_board_too_long_for_a_page_runs_on_to_the_next() -> None:
+    """A board with more cuts than a page holds is the only one that is split, and loses nothing."""
+    number = 40
+    solid = wall(16, number, framing=Framing(solid=True))
+    rules = Rules(expansion_gap_nm=0, straight_edge_loss_nm=0, end_trim_nm=0)
+    long_board = board("L", 16.125 * number, 1)
+    courses = [
+        course(
+            row + 1,
+            (row, row + 1),
+            piece(solid, f"{row + 1}a L", (0, 16), (row, row + 1), at=(16.125 * row, 0)),
+        )
+        for row in range(number)
+    ]
+    whole = job(solid, [long_board], rules)
+    document = Sheets(work_sheets_pdf(whole, layout(surface_layout(solid, *courses)), LETTER))
+    pages = document.headed("Cut list")
+    freed = re.findall(r"frees (\S+) ", " ".join(words(page) for page in pages))
+    assert freed == [f"{row + 1}a" for row in range(number)]
+    assert len(pages) > 2
+
+
+def test_same_job_gives_the_same_bytes() -> None:
+    """Nothing of the day or the machine gets onto the paper."""
+    one = porch_pdf(LETTER)
+    assert one == work_sheets_pdf(porch_job(), porch_layout(), LETTER)
+    about = pymupdf.open(stream=one, filetype="pdf").metadata
+    assert about is not None
+    assert not about["creationDate"]
+    assert not about["modDate"]
+
+
+def test_only_our_own_lettering_is_used() -> None:
+    """A machine with other fonts prints the same."""
+    fonts = {font[3].split("+")[-1] for page in porch_sheets().pages for font in page.get_fonts()}
+    assert fonts == {"SourceSansPro-Regular", "SourceSansPro-Bold"}
+
+
+def test_what_a_user_wrote_is_printed_as_it_stands() -> None:
+    """Marks that the typesetter takes for orders are letters like any others in a name."""
+    name = '#panic("no") *bold* $x$ `code` _it_ @ref <label> \\ // "5 in" ~'
+    whole = replace(porch_job(), name=name)
+    assert name in words(Sheets(work_sheets_pdf(whole, porch_layout(), LETTER)).pages[1])
+
+
+def test_metric_tape_gives_millimetres_throughout() -> None:
+    """A user with a metric tape finds no inch on paper."""
+    whole = replace(porch_job(), tape=TapeStyle(system=System.METRIC))
+    document = Sheets(work_sheets_pdf(whole, porch_layout(), A4))
+    assert [page.number for page in document.pages if '"' in words(page)] == []
+    assert "Crosscut at 10 mm" in words(document.headed("Cut list")[0])
+
+
+def test_sheets_of_the_porch_read_as_they_were_found_right() -> None:
+    """The words of both lists, as a person read them."""
+    document = porch_sheets()
+    pages = [*document.headed("Cut list"), *document.headed("Hanging sheet")]
+    lines = [text.strip() for page in pages for text, size, _ in lettering(page) if size >= BODY]
+    text = "".join(f"{line}\n" for line in lines if line)
+    assert text == as_kept("porch_sheets.txt", text)
