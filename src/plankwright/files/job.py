@@ -80,8 +80,9 @@ def _files_of(folder: Path) -> tuple[Path, list[Path]]:
     except NotADirectoryError as trouble:
         raise FileTroubleError(f"{folder} is a file: name the folder that it lies in.") from trouble
     except OSError as trouble:
+        reason = (trouble.strerror or "unknown reason").lower()
         raise FileTroubleError(
-            f"{folder} cannot be looked into ({(trouble.strerror or 'unknown reason').lower()}): check that it may be."
+            f"{folder} cannot be looked into ({reason}): check that it may be."
         ) from trouble
     if JOB_FILE not in by_name:
         raise FileTroubleError(
