@@ -145,8 +145,10 @@ def _column(cell: str) -> tuple[str | None, Unit | None]:
     whole = _BY_NAME.get(" ".join(words))
     if whole is not None:
         return whole, None
-    column = _BY_NAME.get(" ".join(words[:-1]))
-    unit = _UNITS.get(words[-1])
+    unit = _UNITS.get(words.pop())
+    if words[-1:] == ["in"]:  # "length in feet"
+        words.pop()
+    column = _BY_NAME.get(" ".join(words))
     return (column, unit) if column in MEASURED and unit is not None else (None, None)
 
 

@@ -32,7 +32,8 @@ def test_headings_are_forgiving(heading: str, column: str) -> None:
     ("heading", "unit"),
     [
         ("length (ft)", Unit.FOOT),
-        ("Length in inches", None),
+        ("Length in inches", Unit.INCH),
+        ("length in", Unit.INCH),
         ("length_mm", Unit.MILLIMETRE),
         ("len [cm]", Unit.CENTIMETRE),
         ("Length, m", Unit.METRE),
