@@ -1,6 +1,7 @@
 """`plankwright enough`: is the pile enough?"""
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -131,3 +132,13 @@ def test_a_script_gets_values(run: Run, village: Path) -> None:
     assert wall["bare_mm2"] == wall["no_layout_beats"]["bare_mm2"] == round(96 * 5 * 645.16)
     assert answer["spare_boards"] == ["B", "C"]
     assert answer["stopped"] is False
+
+
+def test_what_the_checker_warns_of_is_told(run: Run, village: Path) -> None:
+    """A warning stops nothing; somebody should mind it."""
+    result = small_result()
+    other = replace(result, layout=replace(result.layout, job_name="school"))
+    ran = run("enough", village, search=StandInSearch(other))
+    assert ran.code == 0
+    assert "\nMind: " in ran.out
+    assert "school" in ran.out

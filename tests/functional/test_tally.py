@@ -114,3 +114,21 @@ def test_a_script_gets_the_sums(run: Run, village: Path) -> None:
     assert answer["to_cover_mm2"] == round(96 * 10 * 645.16)
     assert answer["width_classes"][0]["boards"] == 3
     assert answer["longest_clear_runs"][0]["length_nm"] == 96 * 25_400_000
+
+
+def test_boards_that_give_nothing_are_named(run: Run, village: Path) -> None:
+    """They count as pulled all the same."""
+    with (village / "tally.csv").open("a", encoding="utf-8") as tally:
+        tally.write("D,stage,12,5-1/4,3/4\n")
+    ran = run("tally", village)
+    assert "Four boards" in ran.out
+    assert "Nothing long and wide enough comes out of D." in ran.out
+
+
+def test_a_bad_row_of_a_file_with_a_unit_gets_no_hint_on_units(run: Run, tmp_path: Path) -> None:
+    """It would lead astray."""
+    file = tmp_path / "tally.csv"
+    file.write_text("id,length,width,thickness\nA,long,5,1\n", encoding="utf-8")
+    ran = run("tally", file, "--unit", "in")
+    assert ran.code == 2
+    assert "--unit" not in ran.err
