@@ -6,7 +6,18 @@ On courses that run up the wall the piece is told the same way, its sides being 
 from dataclasses import dataclass
 
 from plankwright.measure import Nm, TapeStyle, write_inches
-from plankwright.model import Direction, Edge, EdgeTreatment, Face, HungPiece, Piece, Point, Surface
+from plankwright.model import (
+    Board,
+    Direction,
+    Edge,
+    EdgeKind,
+    EdgeTreatment,
+    Face,
+    HungPiece,
+    Piece,
+    Point,
+    Surface,
+)
 
 EDGES = {
     Edge.BOTTOM: ("lower", "upper"),
@@ -16,7 +27,7 @@ EDGES = {
 }
 """For each start side, what its near and its far edge are called."""
 
-_FIRM = "\N{NO-BREAK SPACE}"
+FIRM = "\N{NO-BREAK SPACE}"
 """A space that no line breaks at."""
 
 
@@ -28,6 +39,8 @@ class AsHung:
     ----------
     surface, piece
         The place and the piece.
+    board
+        What it is cut from.
     hung
         Its shape there.
     tape
@@ -36,6 +49,7 @@ class AsHung:
 
     surface: Surface
     piece: Piece
+    board: Board
     hung: HungPiece
     tape: TapeStyle
 
@@ -67,10 +81,13 @@ class AsHung:
     @property
     def size(self) -> str:
         """Its length and width; to the long and the short point, LP and SP, where an end is angled."""
-        length, short = self.inches(self.length_nm), self.inches(self.hung.short_point_nm)
+        length, short, width = (
+            self.inches(nm).replace(" ", FIRM)
+            for nm in (self.length_nm, self.hung.short_point_nm, self.width_nm)
+        )
         if short != length:
-            length = f"{length}{_FIRM}LP, {short}{_FIRM}SP"
-        return f"{length} ×{_FIRM}{self.inches(self.width_nm)}"
+            length = f"{length}{FIRM}LP, {short}{FIRM}SP"
+        return f"{length} ×{FIRM}{width}"
 
     @property
     def how(self) -> str:
@@ -106,8 +123,13 @@ class AsHung:
 
     def treatments(self, *which: EdgeTreatment) -> tuple[str, ...]:
         """Say what is done with its long edges, where it is one of the treatments asked for."""
+        lapped = self.board.profile.kind is EdgeKind.SHIPLAP
         of_edge = zip(self.edges, (self.piece.near, self.piece.far), strict=True)
-        return tuple(f"{name} edge {treatment}" for name, treatment in of_edge if treatment in which)
+        return tuple(
+            f"{name} edge {treatment.replace('tongue', 'lap') if lapped else treatment}"
+            for name, treatment in of_edge
+            if treatment in which
+        )
 
 
 _UP_OR_DOWN = {"lower": "down", "upper": "up"}

@@ -9,12 +9,10 @@ from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.sawing import piece_name, saw_boards
 from plankwright.measure import Nm, TapeStyle, write_inches, write_length
 from plankwright.model import Board, BoardCuts, Cut, CutKind, EdgeTreatment, Job, Layout, Offcut, Point
-from plankwright.paper.as_hung import AsHung
+from plankwright.paper.as_hung import FIRM, AsHung
+from plankwright.paper.hanging_sheet import closing_course
 
 _DEGREE = 1000
-_FIRM = "\N{NO-BREAK SPACE}"
-"""A space that no line breaks at."""
-
 _KINDS = {
     CutKind.CROSSCUT: "Crosscut",
     CutKind.RIP: "Rip",
@@ -91,12 +89,16 @@ def cut_list(job: Job, layout: Layout, width: float) -> tuple[BoardBlock, ...]:
     closing = {
         piece_name(job, part.surface_id, piece)
         for part in layout.surfaces
-        if len(part.courses) > 1
-        for piece in part.courses[-1].pieces
+        if (last := closing_course(job.surface(part.surface_id), part)) is not None
+        for piece in last.pieces
     }
     pieces = {
         piece_name(job, part.surface_id, piece): AsHung(
-            surface=job.surface(part.surface_id), piece=piece, hung=hung, tape=job.tape
+            surface=job.surface(part.surface_id),
+            piece=piece,
+            board=job.board(piece.board_id),
+            hung=hung,
+            tape=job.tape,
         )
         for part in layout.surfaces
         for piece, hung in zip(part.pieces, hung_pieces(job, part), strict=True)
@@ -240,8 +242,8 @@ def _line(cut: Cut, piece: AsHung) -> tuple[str, str]:
 
 def _corner(piece: AsHung, point: Point) -> str:
     """Tell a mark on a piece; a hair outside it, since blanks are rounded up, is on its side."""
-    right, up = (piece.inches(max(0, place)).replace(" ", _FIRM) for place in point)
-    return f"{right}{_FIRM}right and {up}{_FIRM}up"
+    right, up = (piece.inches(max(0, place)).replace(" ", FIRM) for place in point)
+    return f"{right}{FIRM}right and {up}{FIRM}up"
 
 
 def _board_size(board: Board, tape: TapeStyle) -> str:

@@ -7,7 +7,18 @@ from plankwright.draw.subject import HungRow, Subject, subject
 from plankwright.layout.joints import Joint
 from plankwright.layout.regions import extent_in_course
 from plankwright.measure import Nm, write_inches
-from plankwright.model import Course, Direction, EdgeTreatment, Job, Piece, Rectangle, SurfaceLayout
+from plankwright.model import (
+    Course,
+    Direction,
+    Edge,
+    EdgeTreatment,
+    Job,
+    Piece,
+    Rectangle,
+    Surface,
+    SurfaceKind,
+    SurfaceLayout,
+)
 from plankwright.paper.as_hung import EDGES, AsHung
 from plankwright.paper.nailing import member_name, tell_keep_outs, tell_nails
 
@@ -77,27 +88,37 @@ def hanging_sheet(job: Job, surface_layout: SurfaceLayout) -> SurfaceSheet:
     )
 
 
+def closing_course(surface: Surface, laid: SurfaceLayout) -> Course | None:
+    """Give the course that meets the far side of a surface, if there are several and none is bare behind it.
+
+    Parameters
+    ----------
+    surface, laid
+        The surface and its layout.
+
+    Returns
+    -------
+    Course | None
+        The last one, or nothing where it is the only one or something behind it stays bare.
+    """
+    if len(laid.courses) < 2:  # noqa: PLR2004 - a single course is the starter
+        return None
+    last = laid.courses[-1]
+    behind = [place for place in laid.bare if extent_in_course(surface, place)[2] >= last.to_nm]
+    return last if last.pieces and not behind else None
+
+
 class _Writer:
     def __init__(self, what: Subject) -> None:
         self.what, self.surface, self.rules = what, what.surface, what.job.rules
         self.courses = what.layout.courses
+        self.closing = closing_course(what.surface, what.layout)
         self.near_edge, self.far_edge = EDGES[what.surface.start]
 
     def intro(self) -> Iterator[str]:
         """Say where to start and measure from, and what the nails go into."""
-        surface, near = self.surface, self.near_edge
-        if surface.courses_run is Direction.HORIZONTAL:
-            way = "up" if near == "lower" else "down"
-            point, line = ("lowest", "bottom") if near == "lower" else ("highest", "top")
-            yield (
-                f"Courses run level, from the {line} {way}. Their marks are measured from a level line "
-                f"through the {point} point of the {line}, marks along them from the left."
-            )
-        else:
-            yield (
-                f"Boards stand upright, from the {near} side on. The marks of the courses are measured from "
-                f"a plumb line through the outermost point of the {near} side, marks along them from below."
-            )
+        surface = self.surface
+        yield self._start()
         if self.rules.expansion_gap_nm:
             gap = self.inches(self.rules.expansion_gap_nm)
             yield f"Keep {gap} free along every side and every opening."
@@ -113,6 +134,27 @@ class _Writer:
                 "Boxes: power off before you notch. A box must end flush with the new face, which may take "
                 "an extension; ask whoever is licensed for it."
             )
+
+    def _start(self) -> str:
+        surface = self.surface
+        level = surface.courses_run is Direction.HORIZONTAL
+        along = "from the left" if level else "from below"
+        if surface.kind is not SurfaceKind.WALL:
+            return (
+                f"Courses run {'across' if level else 'up'} the plan, from its {surface.start} on. "
+                f"Their marks are measured square to a straight line through the outermost point "
+                f"of that side, marks along them {along}."
+            )
+        if level:
+            way, point = ("up", "lowest") if surface.start is Edge.BOTTOM else ("down", "highest")
+            return (
+                f"Courses run level, from the {surface.start} {way}. Their marks are measured from "
+                f"a level line through the {point} point of the {surface.start}, marks along them {along}."
+            )
+        return (
+            f"Boards stand upright, from the {surface.start} on. Their marks are measured from a plumb line "
+            f"through the outermost point of the {surface.start} side, marks along them {along}."
+        )
 
     def course(self, course: Course) -> CourseBlock:
         return CourseBlock(
@@ -135,16 +177,15 @@ class _Writer:
         return write_inches(nm, self.what.tape)
 
     def _watch(self, course: Course) -> Iterator[str]:
-        first, last = course.number == self.courses[0].number, course.number == self.courses[-1].number
         before = [other.to_nm for other in self.courses if other.number < course.number]
-        if first:
+        if course is self.courses[0]:
             yield (
                 f"Starter: its {self.near_edge} edge at {self.inches(course.from_nm)}. "
                 "Set it straight and true; every course follows it."
             )
         elif before and course.from_nm != max(before):
             yield f"Its {self.near_edge} edge at {self.inches(course.from_nm)}."
-        if last and not first:
+        if course is self.closing:
             yield (
                 "Closing course: measure the room that is left at both ends and in the middle "
                 "before ripping it."
@@ -154,7 +195,13 @@ class _Writer:
             yield "No piece hangs here."
 
     def _row(self, row: HungRow) -> PieceRow:
-        told = AsHung(surface=self.surface, piece=row.piece, hung=row.hung, tape=self.what.tape)
+        told = AsHung(
+            surface=self.surface,
+            piece=row.piece,
+            board=self.what.job.board(row.piece.board_id),
+            hung=row.hung,
+            tape=self.what.tape,
+        )
         return PieceRow(
             label=row.piece.label,
             board=row.piece.board_id,
