@@ -2,12 +2,11 @@
 
 from collections.abc import Iterator
 
-from shapely import unary_union
-
 from plankwright.check.case import Hung, SurfaceCase
 from plankwright.check.finding import Finding, FindingCode, found
 from plankwright.check.frame import Extent
-from plankwright.check.slack import exceeds, polygons
+from plankwright.check.shapes import common, less, polygons
+from plankwright.check.slack import exceeds
 from plankwright.check.wording import tell
 from plankwright.model import BlemishPolicy, Flaw, Severity
 
@@ -16,14 +15,13 @@ def check_blemishes(case: SurfaceCase) -> Iterator[Finding]:
     """Find blemishes on the face that shows which neither trim nor a fixture hides."""
     if case.rules.blemishes is BlemishPolicy.ANYWHERE:
         return
-    hidden = unary_union(list(case.concealed))
     for hung in case.hung:
         for flaw in hung.board.flaws if hung.board else ():
             stretch = _where_it_hangs(hung, flaw)
             if flaw.severity is not Severity.BLEMISH or not flaw.shows_on(hung.piece.face) or stretch is None:
                 continue
-            place = case.frame.box(stretch).intersection(hung.shape).intersection(case.must_cover)
-            showing = polygons(place.difference(hidden))
+            place = common(common(case.frame.box(stretch), hung.shape), case.must_cover)
+            showing = polygons(less(place, *case.concealed))
             if showing:
                 seen = [case.frame.extent(*part.bounds) for part in showing]
                 length = max(extent.u_to - extent.u_from for extent in seen)

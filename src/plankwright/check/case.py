@@ -4,13 +4,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise, permutations
 
-from shapely import prepare, unary_union
+from shapely import prepare
 from shapely.geometry import LineString
 from shapely.geometry.base import BaseGeometry
 
 from plankwright.check.frame import Frame, box_of, frame_of
 from plankwright.check.regions import may_cover, must_cover
-from plankwright.check.slack import SLACK, areal, exceeds
+from plankwright.check.shapes import common, less, line_in, line_off
+from plankwright.check.slack import SLACK, exceeds
 from plankwright.measure import Nm
 from plankwright.model import Board, Course, Job, Layout, Piece, Rules, Surface, SurfaceLayout
 
@@ -189,7 +190,6 @@ def open_surface(job: Job, layout: SurfaceLayout) -> SurfaceCase:
         )
         for course in sorted(layout.courses, key=lambda course: course.from_nm)
     )
-    blanks = unary_union([box_of(piece.place) for piece in layout.pieces])
     return SurfaceCase(
         job=job,
         surface=surface,
@@ -199,7 +199,7 @@ def open_surface(job: Job, layout: SurfaceLayout) -> SurfaceCase:
         must_cover=must,
         concealed=concealed,
         rows=rows,
-        uncovered=areal(must.difference(blanks)),
+        uncovered=less(must, *(box_of(piece.place) for piece in layout.pieces)),
         joints=tuple(
             joint
             for row in rows
@@ -213,7 +213,7 @@ def _hang(
 ) -> Hung:
     place = piece.place
     blank = box_of(place)
-    within = blank if may.covers(blank) else areal(blank.intersection(may))
+    within = blank if may.covers(blank) else common(blank, may)
     holes = [hole for cut_out in surface.cut_outs if (hole := box_of(cut_out.place)).intersects(blank)]
     extent = frame.extent(place.left, place.bottom, place.right, place.top)
     return Hung(
@@ -226,7 +226,7 @@ def _hang(
         v_from=round(extent.v_from),
         v_to=round(extent.v_to),
         within=within,
-        shape=areal(within.difference(unary_union(holes))) if holes else within,
+        shape=less(within, *holes),
     )
 
 
@@ -244,9 +244,9 @@ def _joints(
             continue
         at = (left.u_to + right.u_from) // 2
         line = LineString((frame.surface_point(at, low), frame.surface_point(at, high)))
-        if line.intersection(may).length > SLACK:
-            showing = line.intersection(must)
+        if line_in(line, may).length > SLACK:
+            showing = line_in(line, must)
             hidden = showing.length <= SLACK or any(
-                showing.difference(zone).length <= SLACK for zone in concealed
+                line_off(showing, zone).length <= SLACK for zone in concealed
             )
             yield Joint(left=left, right=right, at_nm=at, in_sight=not hidden)

@@ -3,14 +3,14 @@
 from collections.abc import Iterator
 from itertools import combinations
 
-from shapely import unary_union
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from plankwright.check.case import SurfaceCase
 from plankwright.check.finding import Finding, FindingCode, found
 from plankwright.check.frame import box_of
-from plankwright.check.slack import SLACK, exceeds, polygons
+from plankwright.check.shapes import common, joined, less, polygons
+from plankwright.check.slack import SLACK, exceeds
 from plankwright.check.wording import tell
 from plankwright.measure import MILLIMETRE, Nm, TapeStyle, write_area, write_length
 
@@ -24,8 +24,8 @@ def check_gaps(case: SurfaceCase) -> Iterator[Finding]:
     A gap is as wide as the largest disc that fits in it.
     """
     tolerance = case.rules.gap_tolerance_nm
-    declared = unary_union([box_of(place) for place in case.layout.bare])
-    for gap in polygons(case.uncovered.difference(declared)):
+    declared = (box_of(place) for place in case.layout.bare)
+    for gap in polygons(less(case.uncovered, *declared)):
         if not _takes_disc(gap, tolerance + SLACK):
             continue
         width = _width(gap)
@@ -38,9 +38,11 @@ def check_gaps(case: SurfaceCase) -> Iterator[Finding]:
 def check_overlaps(case: SurfaceCase) -> Iterator[Finding]:
     """Find pairs of blanks that lie on one another inside what may be covered."""
     for one, other in combinations(case.hung, 2):
-        along = min(one.u_to, other.u_to) - max(one.u_from, other.u_from)
         across = min(one.v_to, other.v_to) - max(one.v_from, other.v_from)
-        if exceeds(along, 0) and exceeds(across, 0) and polygons(one.within.intersection(other.within)):
+        if not exceeds(across, 0):
+            continue  # The common case, as most pieces hang in different courses.
+        along = min(one.u_to, other.u_to) - max(one.u_from, other.u_from)
+        if exceeds(along, 0) and polygons(common(one.within, other.within)):
             overlap = min(along, across)
             (by,) = tell(case.job.tape, overlap)
             message = f"It lies {by} over piece {other.piece.label} of course {other.course.number}."
@@ -68,7 +70,7 @@ def check_blank_sizes(case: SurfaceCase) -> Iterator[Finding]:
             spare = max(needed.u_from - hung.u_from, hung.u_to - needed.u_to)
             yield from _too_large(case, hung.place, "longer", spare)
         if hanging:
-            course = case.frame.extent(*unary_union([hung.within for hung in hanging]).bounds)
+            course = case.frame.extent(*joined(hung.within for hung in hanging).bounds)
             low, high = min(hung.v_from for hung in hanging), max(hung.v_to for hung in hanging)
             spare = max(course.v_from - low, high - course.v_to)
             yield from _too_large(case, (case.surface.id, f"course {row[0].course.number}"), "wider", spare)
@@ -84,7 +86,7 @@ def _too_large(case: SurfaceCase, place: tuple[str, str], more: str, spare: floa
 def check_declared_bare(case: SurfaceCase) -> Iterator[Finding]:
     """Note what is declared bare, and warn of what is declared bare although nothing is missing there."""
     for place in case.layout.bare:
-        bare = polygons(case.uncovered.intersection(box_of(place)))
+        bare = polygons(common(case.uncovered, box_of(place)))
         where = _place(box_of(place), case.job.tape)
         if bare:
             area = sum(part.area for part in bare)

@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 
-from shapely import intersects_xy, unary_union
+from shapely import intersects_xy
 from shapely.geometry.base import BaseGeometry
 
 from plankwright.check.case import Hung, SurfaceCase
 from plankwright.check.finding import Finding, FindingCode, found
 from plankwright.check.frame import Extent, box_of
-from plankwright.check.slack import exceeds, polygons
+from plankwright.check.shapes import common, less, polygons
+from plankwright.check.slack import SLACK, exceeds
 from plankwright.check.wording import tell
 from plankwright.measure import MILLIMETRE, Nm
 from plankwright.model import FramingMember, KeepOut, Point
@@ -91,9 +92,7 @@ def check_nailing(case: SurfaceCase) -> Iterator[Finding]:
         return
     asked = case.rules.nailing_points
     butting = {id(hung) for joint in case.joints for hung in (joint.left, joint.right)}
-    barred = unary_union(
-        [box_of(each.place, case.rules.nail_clearance_nm) for each in case.surface.keep_outs]
-    )
+    barred = tuple(box_of(each.place, case.rules.nail_clearance_nm) for each in case.surface.keep_outs)
     members = case.surface.crossing_members
     for hung in case.hung:
         spots = [case.frame.point(*nail)[0] for nail in hung.piece.nails]
@@ -142,7 +141,7 @@ def _too_near(
 
 
 def _on(member: FramingMember, u: float) -> bool:
-    return not exceeds(2 * abs(u - member.centre_nm), member.width_nm)
+    return 2 * abs(u - member.centre_nm) <= member.width_nm + SLACK
 
 
 def _clear_of(keep_out: KeepOut, nail: Point) -> Nm:
@@ -151,7 +150,9 @@ def _clear_of(keep_out: KeepOut, nail: Point) -> Nm:
     return max(place.left - x, x - place.right, place.bottom - y, y - place.top)
 
 
-def _takes_nail(case: SurfaceCase, hung: Hung, member: FramingMember, barred: BaseGeometry) -> bool:
+def _takes_nail(
+    case: SurfaceCase, hung: Hung, member: FramingMember, barred: tuple[BaseGeometry, ...]
+) -> bool:
     """Whether a piece could be nailed at a member: where it hangs, clear of edges, ends and keep-outs."""
     edge, end = case.rules.nail_edge_nm, case.rules.nail_end_nm
     reach = Extent(
@@ -162,7 +163,7 @@ def _takes_nail(case: SurfaceCase, hung: Hung, member: FramingMember, barred: Ba
     )
     if min(reach.u_to - reach.u_from, reach.v_to - reach.v_from) < ROOM:
         return False
-    free = case.frame.box(reach).intersection(hung.shape).difference(barred)
+    free = less(common(case.frame.box(reach), hung.shape), *barred)
     return not free.buffer(-ROOM / 2 + 1).is_empty
 
 

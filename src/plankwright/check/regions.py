@@ -3,12 +3,12 @@
 from collections.abc import Callable, Iterator
 from math import hypot
 
-from shapely import make_valid, unary_union
+from shapely import make_valid
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from plankwright.check.frame import box_of
-from plankwright.check.slack import areal
+from plankwright.check.shapes import areal, common, less
 from plankwright.measure import Nm
 from plankwright.model import Edge, Rules, Surface
 
@@ -52,7 +52,7 @@ def must_cover(surface: Surface, rules: Rules) -> BaseGeometry:
     gap, trim = rules.expansion_gap_nm, surface.trim
     hidden = {Edge.BOTTOM: trim.bottom, Edge.TOP: trim.top, Edge.LEFT: trim.left, Edge.RIGHT: trim.right}
     bare = _less(surface, lambda side: max(gap, hidden[side]), lambda casing: max(gap, casing))
-    return areal(bare.intersection(may_cover(surface, rules)))
+    return common(bare, may_cover(surface, rules))
 
 
 def _less(
@@ -60,7 +60,7 @@ def _less(
 ) -> BaseGeometry:
     outline = areal(make_valid(Polygon(surface.outline)))
     openings = (box_of(each.place, casing_width(each.trim_nm)) for each in surface.openings)
-    return areal(outline.difference(unary_union([*_bands(surface, side_width), *openings])))
+    return less(outline, *_bands(surface, side_width), *openings)
 
 
 def _bands(surface: Surface, side_width: Callable[[Edge], Nm]) -> Iterator[Polygon]:

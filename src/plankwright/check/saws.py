@@ -14,7 +14,8 @@ from math import hypot
 from plankwright.check.boards import clashes, width_at
 from plankwright.check.case import Case, Hung, SurfaceCase
 from plankwright.check.finding import Finding, FindingCode, found
-from plankwright.check.slack import exceeds, polygons
+from plankwright.check.shapes import polygons
+from plankwright.check.slack import exceeds
 from plankwright.check.wording import tell
 from plankwright.measure import Nm
 from plankwright.model import Board, Job, SawKind

@@ -8,6 +8,7 @@ from shapely.geometry import LineString
 
 from plankwright.check.case import Hung, SurfaceCase
 from plankwright.check.finding import Finding, FindingCode, found
+from plankwright.check.shapes import line_in
 from plankwright.check.slack import differs, exceeds
 from plankwright.measure import Nm
 from plankwright.model import Board, EdgeKind, EdgeTreatment
@@ -126,8 +127,8 @@ def _seams(case: SurfaceCase) -> Iterator[tuple[LongEdge, LongEdge]]:
                 start, end = max(near.u_from, far.u_from), min(near.u_to, far.u_to)
                 if not near.board or not far.board or not exceeds(end - start, tolerance):
                     continue
-                ends = (case.frame.surface_point(u, near.v_to) for u in (start, end))
-                if exceeds(LineString(ends).intersection(case.may_cover).length, tolerance):
+                line = LineString(case.frame.surface_point(u, near.v_to) for u in (start, end))
+                if case.may_cover.covers(line) or exceeds(line_in(line, case.may_cover).length, tolerance):
                     yield _edge(near, near.board, far=True), _edge(far, far.board, far=False)
 
 

@@ -7,9 +7,6 @@ hundreds of times finer than the finest mark of a tape and far coarser than anyt
 up to: below it nothing is found, above it everything is.
 """
 
-from shapely.geometry import MultiPolygon, Polygon
-from shapely.geometry.base import BaseGeometry
-
 from plankwright.measure import Nm
 
 SLACK: Nm = 1_000
@@ -24,41 +21,3 @@ def exceeds(one: float, other: float) -> bool:
 def differs(one: float, other: float) -> bool:
     """Whether two measures are unequal, beyond rounding. [nm]"""
     return abs(one - other) > SLACK
-
-
-def polygons(shape: BaseGeometry) -> tuple[Polygon, ...]:
-    """Give the parts of a shape that have an area, beyond rounding.
-
-    Parameters
-    ----------
-    shape
-        Anything that the geometry library gives back, points and lines among it.
-
-    Returns
-    -------
-    tuple[Polygon, ...]
-        Its polygons, less slivers. A sliver of length l and thickness t has about the area l t and the
-        perimeter 2 l, so twice the area over the perimeter tells the thickness.
-    """
-    parts = getattr(shape, "geoms", (shape,))
-    return tuple(
-        part
-        for part in parts
-        if isinstance(part, Polygon) and not part.is_empty and 2 * part.area > SLACK * part.length
-    )
-
-
-def areal(shape: BaseGeometry) -> BaseGeometry:
-    """Give a shape without the points and lines that it has where others only touch it, nor slivers.
-
-    Parameters
-    ----------
-    shape
-        What is left of cutting shapes with one another.
-
-    Returns
-    -------
-    BaseGeometry
-        Polygons alone, which can be cut again.
-    """
-    return shape if isinstance(shape, Polygon) else MultiPolygon(polygons(shape))

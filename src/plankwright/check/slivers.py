@@ -3,14 +3,14 @@
 from collections.abc import Iterator
 from itertools import pairwise
 
-from shapely import unary_union
 from shapely.geometry import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from plankwright.check.case import Hung, SurfaceCase
 from plankwright.check.finding import Finding, FindingCode, found
 from plankwright.check.frame import Frame
-from plankwright.check.slack import SLACK, exceeds, polygons
+from plankwright.check.shapes import joined, line_in, polygons
+from plankwright.check.slack import SLACK, exceeds
 from plankwright.check.wording import tell
 from plankwright.measure import Nm
 
@@ -28,7 +28,7 @@ def check_slivers(case: SurfaceCase) -> Iterator[Finding]:
     for hung in case.hung:
         if exceeds(least, hung.v_to - hung.v_from) or _whole(hung):
             continue  # Where the course itself is too narrow, that is told of the course.
-        for sliver in polygons(unary_union(list(_narrow_stretches(case.frame, hung, least)))):
+        for sliver in polygons(joined(_narrow_stretches(case.frame, hung, least))):
             u_from, v_from, u_to, v_to = sliver.bounds
             length = u_to - u_from
             pointed = _runs_out(sliver, u_from) or _runs_out(sliver, u_to)
@@ -66,7 +66,7 @@ def _spans(frame: Frame, hung: Hung, shape: Polygon, u: float) -> list[Span]:
     line = LineString(
         (frame.surface_point(u, hung.v_from - SLACK), frame.surface_point(u, hung.v_to + SLACK))
     )
-    crossing = line.intersection(shape)
+    crossing = line_in(line, shape)
     parts: tuple[BaseGeometry, ...] = tuple(getattr(crossing, "geoms", (crossing,)))
     spans = [frame.extent(*part.bounds) for part in parts if part.length > 0]
     return sorted((span.v_from, span.v_to) for span in spans)
@@ -91,10 +91,7 @@ def _runs_out(sliver: Polygon, u: float) -> bool:
     """Whether a sliver comes to a point at one of its ends."""
     _, v_from, _, v_to = sliver.bounds
     inside = u + SLACK if u == sliver.bounds[0] else u - SLACK
-    return (
-        sliver.intersection(LineString(((inside, v_from - SLACK), (inside, v_to + SLACK)))).length
-        <= 2 * SLACK
-    )
+    return line_in(LineString(((inside, v_from - SLACK), (inside, v_to + SLACK))), sliver).length <= 2 * SLACK
 
 
 def _whole(hung: Hung) -> bool:

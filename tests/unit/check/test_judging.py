@@ -70,7 +70,7 @@ SURFACES = st.builds(
 LAYOUTS = st.builds(Layout, job_name=st.text(max_size=5), surfaces=st.lists(SURFACES, max_size=3).map(tuple))
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=80, deadline=None)
 @given(laid=LAYOUTS)
 def test_whatever_a_layout_says_it_is_judged(laid: Layout) -> None:
     """A layout of random values comes back as findings, each with a sentence, and never as an exception."""
