@@ -8,7 +8,18 @@ from plankwright.draw.svg import write_svg
 from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.sawing import piece_name, saw_boards
 from plankwright.measure import Nm, TapeStyle, write_inches, write_length
-from plankwright.model import Board, BoardCuts, Cut, CutKind, EdgeTreatment, Job, Layout, Offcut, Point
+from plankwright.model import (
+    Board,
+    BoardCuts,
+    Cut,
+    CutKind,
+    EdgeTreatment,
+    Job,
+    Layout,
+    Offcut,
+    Point,
+    Rectangle,
+)
 from plankwright.paper.as_hung import FIRM, AsHung
 from plankwright.paper.hanging_sheet import closing_course
 
@@ -196,8 +207,8 @@ def _angle(cut: Cut) -> str:
 
 def _bench_steps(cuts: Sequence[Cut], piece: AsHung) -> Iterator[Step]:
     for cut in cuts:
-        if cut.kind is CutKind.NOTCH:
-            mark, text = _notch(cut, piece)
+        if cut.notch is not None:
+            mark, text = _notch(cut.notch, cut.what, piece)
         elif cut.kind is CutKind.RIP:
             mark, text = "", _tongue(cut, piece)
         else:
@@ -205,13 +216,10 @@ def _bench_steps(cuts: Sequence[Cut], piece: AsHung) -> Iterator[Step]:
         yield Step(kind=_KINDS[cut.kind], mark=mark, text=text)
 
 
-def _notch(cut: Cut, piece: AsHung) -> tuple[str, str]:
-    if cut.notch is None:
-        return "", cut.what
-    notch = cut.notch
+def _notch(notch: Rectangle, what: str, piece: AsHung) -> tuple[str, str]:
     mark = f"{piece.inches(notch.width_nm)} × {piece.inches(notch.height_nm)}"
     text = (
-        f"wide × high, for {cut.what}: {piece.inches(notch.left)} from its left, "
+        f"wide × high, for {what}: {piece.inches(notch.left)} from its left, "
         f"{piece.inches(notch.bottom)} from below"
     )
     return mark, text

@@ -29,15 +29,11 @@ def press(template: str, data: Mapping[str, object]) -> bytes:
     bytes
         A PDF file.
     """
-    compiler = typst.Compiler(
+    return typst.compile(
         _TEMPLATES / f"{template}.typ",
         root=_TEMPLATES,
         font_paths=[_FONTS],
         ignore_system_fonts=True,
+        format="pdf",
         sys_inputs={"data": json.dumps(data, ensure_ascii=False)},
     )
-    pdf = compiler.compile(format="pdf")
-    if not isinstance(pdf, bytes):
-        msg = f"the template {template} gave no single PDF file"
-        raise TypeError(msg)
-    return pdf

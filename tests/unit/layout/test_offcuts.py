@@ -142,6 +142,18 @@ def test_lost_flaw_parts_the_rest() -> None:
     assert left == [(30.125, 60, 0.125, 7.875), (70, 99.5, 0.125, 7.875)]
 
 
+def test_rot_at_the_ends_takes_the_place_of_the_trim() -> None:
+    """Rot that reaches beyond the end trims leaves what lies between; rot from end to end leaves nothing."""
+    ends = (
+        Flaw(start_nm=0, end_nm=20 * INCH, what="rot", severity=Severity.LOST),
+        Flaw(start_nm=90 * INCH, end_nm=100 * INCH, what="rot", severity=Severity.LOST),
+    )
+    piece = piece_of(20, 50, 0.125, 7.875)
+    assert left_of(board_of(flaws=ends), piece) == [(50.125, 90, 0.125, 7.875)]
+    throughout = (Flaw(start_nm=0, end_nm=100 * INCH, what="rot", severity=Severity.LOST),)
+    assert left_of(board_of(flaws=throughout)) == []
+
+
 def test_taper_counts_with_its_narrowest_width() -> None:
     """A rest of a tapered board is as wide as it is where it is narrowest, rounded down."""
     board = board_of(width=8, end=6)

@@ -199,7 +199,7 @@ def test_low_slope_at_a_corner_is_a_taper_rip() -> None:
 
 
 def test_blank_rounded_up_to_the_tape_still_has_its_ends_cut_from_edge_to_edge() -> None:
-    """A blank a 16th longer than what hangs is not left with a corner: its marks are where lines would meet."""
+    """A blank a 16th longer than what hangs is not left with a corner: marks lie where lines would meet."""
     work = at_bench(wall_of(*GABLE), place_of(9.9375, 10, 70.0625, 16))
     left, right = shaping_cuts(work, KERF)
     assert line_of(left) == (CutKind.ANGLED, (10.0625, 1), (16.0625, 7))
@@ -252,6 +252,15 @@ def test_notch_in_a_turned_piece_is_the_same_as_hung() -> None:
     )
 
 
+def test_slope_that_a_notch_interrupts_is_cut_once() -> None:
+    """A taper goes on in one line behind a notch that takes a part of it."""
+    pipe = CutOut(id="drain", what="pipe", place=place_of(40, 0, 44, 4))
+    wall = wall_of((0, 0), (96, 1), (96, 48), (0, 48), cut_outs=(pipe,))
+    cuts = shaping_cuts(at_bench(wall, place_of(0, 0, 96, 6)), KERF)
+    assert [cut.kind for cut in cuts] == [CutKind.TAPER_RIP, CutKind.NOTCH]
+    assert line_of(cuts[0]) == (CutKind.TAPER_RIP, (10, 1), (106, 2))
+
+
 def test_steps_of_an_outline_are_notches() -> None:
     """Where the outline itself is stepped, as beside a stair, each step is a notch."""
     wall = wall_of((0, 0), (60, 0), (60, 2), (80, 2), (80, 4), (96, 4), (96, 48), (0, 48))
@@ -284,3 +293,5 @@ def test_tongue_is_ripped_off_where_it_hangs() -> None:
     assert as_it_lies.what == "take the tongue off"
     turned = at_bench(wall, place_of(0, 0, 96, 6), turned=True, near=EdgeTreatment.TONGUE_OFF)
     assert shaping_cuts(turned, KERF) == (as_it_lies,)
+    (under_lap,) = shaping_cuts(at_bench(wall, place_of(0, 0, 96, 6), near=EdgeTreatment.TONGUE_OFF), KERF)
+    assert under_lap.at_nm == INCH - KERF

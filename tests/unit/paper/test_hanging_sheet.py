@@ -17,7 +17,7 @@ from builders import (
     surface_layout,
     wall,
 )
-from plankwright.model import Direction, Edge, Framing, Rules, Surface, SurfaceKind
+from plankwright.model import ConcealedZone, Direction, Edge, Framing, Rules, Surface, SurfaceKind
 from plankwright.paper.hanging_sheet import CourseBlock, SurfaceSheet, closing_course, hanging_sheet
 from porch import PORCH, porch_job, porch_layout, short_porch_layout
 
@@ -77,7 +77,8 @@ def test_joint_tells_stud_and_what_hides_it() -> None:
 def test_joint_behind_trim_and_off_the_studs_is_told_so() -> None:
     """On solid backing a joint has no stud, and trim hides as a fixture does."""
     low = wall(96, 3, framing=Framing(solid=True))
-    low = replace(low, trim=replace(low.trim, bottom=nm(3)))
+    bench = ConcealedZone(id="bench", place=rectangle(60, 0, 90, 3))
+    low = replace(low, trim=replace(low.trim, bottom=nm(3)), concealed=(bench,))
     pieces = (piece(low, "1a A", (0, 40), (0, 3)), piece(low, "1b B", (40, 96), (0, 3)))
     whole = job(low, [board("A", 41, 3.25), board("B", 57, 3.25)], Rules(expansion_gap_nm=0))
     laid = surface_layout(low, course(1, (0, 3), *pieces))
