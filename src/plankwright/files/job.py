@@ -57,6 +57,11 @@ def read_job(folder: Path) -> JobReading:
         text.report.refuse(
             (), f"there are both {names} beside it, and they may differ: keep one, rename the other"
         )
+    if 0 < len(boards) <= text.rules.hold_back:
+        text.report.refuse(
+            ("rules", "hold_back"),
+            f"hold_back keeps {text.rules.hold_back} of {len(boards)} boards, so none would be hung: keep fewer",
+        )
     if problems := (*text.report.problems, *tally.problems):
         raise BadInputError(problems)
     job = Job(

@@ -17,6 +17,7 @@ _EXAMPLES = {
     "surface": "a table that begins with [[surface]]",
     "framing": "a table [surface.framing] with spacing and first_centre, or centres, or solid = true",
     "cuts": '"crosscut" or "rip"',
+    **dict.fromkeys(("width", "height", "left", "bottom", "at", "capacity"), '"2 ft 6"'),
     "format": '"plankwright layout"',
 }
 _LONGEST_QUOTE = 40
@@ -78,8 +79,7 @@ def _told(detail: ErrorDetails, document: type[Document], *, toml: bool) -> tupl
         case "missing" if isinstance(where[-1], int):
             return where[:-1], f"{_name(where[:-1])} needs two lengths, like [x, y]"
         case "missing":
-            example = _EXAMPLES.get(name)
-            return where, f"{name} is missing: add {_pair(name, example)}"
+            return where, f"{name} is missing: add {_example(name, toml=toml)}"
         case "extra_forbidden":
             keys = _keys_at(document, where[:-1])
             hint = nearest(name, keys) or f": the keys here are {', '.join(keys)}"
@@ -96,7 +96,7 @@ def _told(detail: ErrorDetails, document: type[Document], *, toml: bool) -> tupl
                 f"{name} must be written with double brackets, [[{table}]], since there can be several",
             )
         case sort:
-            return where, f"{name} {_PLAIN.get(sort, 'cannot be used: ' + detail['msg']).format(**told)}"
+            return where, f"{name} {_PLAIN.get(sort, 'cannot be used').format(**told)}"
 
 
 _PLAIN = {
@@ -104,20 +104,19 @@ _PLAIN = {
     "string_too_long": "is too long: at most {max_length} characters",
     "bool_type": "must be true or false, without quotes",
     "int_type": "must be a whole number, without quotes",
-    "int_from_float": "must be a whole number",
     "greater_than_equal": "must be {ge} or more",
     "less_than_equal": "must be {le} or less",
     "tuple_type": "must be a list in square brackets",
     "model_type": "must be a table of keys and values",
-    "too_short": "needs at least one entry",
     "literal_error": "must be {expected}",
 }
 
 
-def _pair(name: str, example: str | None) -> str:
-    if name in {"surface", "framing"}:
-        return f"{example}"
-    return f"{name} = {example}" if example else "it"
+def _example(name: str, *, toml: bool) -> str:
+    example = _EXAMPLES.get(name, "it")
+    if name not in _EXAMPLES or name in {"surface", "framing"}:
+        return example
+    return f"{name} = {example}" if toml else f'"{name}": {example}'
 
 
 def _name(where: Where) -> str:

@@ -55,6 +55,16 @@ def test_a_job_that_is_no_toml_does_not_hide_the_tally(tmp_path: Path) -> None:
     assert [problem.file for problem in caught.value.problems] == ["job.toml", "tally.csv"]
 
 
+def test_holding_every_board_back_is_told(tmp_path: Path) -> None:
+    """On its line in the job, although it takes both files to see it."""
+    job = JOB + "[rules]\nhold_back = 1\n"
+    with pytest.raises(
+        BadInputError, match=r"line 11: hold_back keeps 1 of 1 boards, so none would be hung: keep"
+    ):
+        read_job(folder(tmp_path, job_toml=job, tally_csv=TALLY))
+    read_job(folder(tmp_path, job_toml=job, tally_csv=TALLY + "B,96,6,3/4\n"))
+
+
 def test_two_tallies_are_told(tmp_path: Path) -> None:
     """Nobody guesses which one is right."""
     with pytest.raises(

@@ -58,7 +58,7 @@ CASES = [
     pytest.param(
         outlined("heights = [{at = 0, height = 90}, {at = 90}]"),
         5,
-        "height is missing: add it",
+        'height is missing: add height = "2 ft 6"',
         id="no-height",
     ),
     pytest.param(
@@ -263,6 +263,14 @@ def test_each_problem_is_told_on_its_line(text: str, line: int | None, sentence:
     """The problem is told with its line, what is wrong and how to mend it."""
     told = problems(text)
     assert any(where == line and what.startswith(sentence) for where, what in told), told
+
+
+def test_parts_that_stand_apart_are_right() -> None:
+    """Two openings side by side, touching, and a cut-out beside them."""
+    other = BOX.replace("left = 10", "left = 30")
+    beside = BOX.replace("left = 10", "left = 60")
+    text = with_part(f"[[surface.opening]]\n{BOX}[[surface.opening]]\n{other}[[surface.cut_out]]\n{beside}")
+    assert problems(text) == []
 
 
 def test_trim_that_does_not_hide_the_gap_is_remarked() -> None:
