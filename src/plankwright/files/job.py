@@ -60,7 +60,7 @@ def read_job(folder: Path) -> JobReading:
     if 0 < len(boards) <= text.rules.hold_back:
         text.report.refuse(
             ("rules", "hold_back"),
-            f"hold_back keeps {text.rules.hold_back} of {len(boards)} boards, so none would be hung: keep fewer",
+            f"hold_back keeps {text.rules.hold_back} of {len(boards)} boards, so none is left: keep fewer",
         )
     if problems := (*text.report.problems, *tally.problems):
         raise BadInputError(problems)

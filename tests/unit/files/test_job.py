@@ -59,7 +59,7 @@ def test_holding_every_board_back_is_told(tmp_path: Path) -> None:
     """On its line in the job, although it takes both files to see it."""
     job = JOB + "[rules]\nhold_back = 1\n"
     with pytest.raises(
-        BadInputError, match=r"line 11: hold_back keeps 1 of 1 boards, so none would be hung: keep"
+        BadInputError, match=r"line 11: hold_back keeps 1 of 1 boards, so none is left: keep fewer"
     ):
         read_job(folder(tmp_path, job_toml=job, tally_csv=TALLY))
     read_job(folder(tmp_path, job_toml=job, tally_csv=TALLY + "B,96,6,3/4\n"))
