@@ -1,11 +1,12 @@
 """Whatever rectangles a board is cut into: the cuts free exactly them, and no wood appears or vanishes."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plankwright.check import recount
+from plankwright.check import FindingCode, check_layout, recount
+from plankwright.layout.guillotine import Patch, Sawing, fewest_passes
 from plankwright.layout.sawing import saw_boards, wood_spent_nm2
 from plankwright.measure import INCH, System, TapeStyle
 from plankwright.model import (
@@ -21,6 +22,8 @@ from plankwright.model import (
     Piece,
     Rectangle,
     Rules,
+    Saw,
+    SawKind,
     Score,
     Surface,
     SurfaceLayout,
@@ -29,6 +32,7 @@ from plankwright.model import (
 GRID = INCH // 16
 KERF = INCH // 8
 RULES = Rules(expansion_gap_nm=0, shortest_piece_nm=8 * INCH, narrowest_course_nm=INCH)
+SAW_FINDINGS = {FindingCode.NO_STRAIGHT_CUT, FindingCode.CROSSCUT_TOO_WIDE, FindingCode.RIP_TOO_WIDE}
 Region = tuple[int, int, int, int]
 """Along from and to, across from and to. [nm]"""
 
@@ -195,6 +199,50 @@ def test_wood_is_conserved(case: tuple[Board, list[Region]]) -> None:
     spent = wood_spent_nm2(job, layout.pieces)
     assert spent == board.face_area_nm2 - kept
     assert spent == recount(job, layout.surfaces[0]).wood_spent_nm2
+
+
+@st.composite
+def strewn_pieces(draw: st.DrawFn) -> tuple[Board, list[Region]]:
+    """Give a board with pieces strewn over it, kerfs apart, which straight cuts may part or not."""
+    board = Board(
+        id="B", length_nm=60 * INCH, width_start_nm=16 * INCH, width_end_nm=16 * INCH, thickness_nm=INCH
+    )
+    regions: list[Region] = []
+    for _ in range(draw(st.integers(2, 6))):
+        start, near = draw(st.integers(1, 40)) * INCH, draw(st.integers(1, 10)) * INCH
+        length, width = draw(st.integers(4, 19)) * INCH, draw(st.integers(1, 5)) * INCH
+        region = (start, start + length, near, near + width)
+        if all(apart(region, other) for other in regions):
+            regions.append(region)
+    return board, regions
+
+
+def apart(one: Region, other: Region) -> bool:
+    """Whether a kerf fits between two regions, one way or the other."""
+    return (
+        one[1] + KERF <= other[0]
+        or other[1] + KERF <= one[0]
+        or one[3] + KERF <= other[2]
+        or other[3] + KERF <= one[2]
+    )
+
+
+@given(strewn_pieces(), st.integers(2, 18), st.integers(2, 18))
+def test_whatever_the_checker_lets_the_saws_do_gets_an_order_of_work(
+    case: tuple[Board, list[Region]], crosscut: int, rip: int
+) -> None:
+    """The checker's rule on saws and the search for the fewest passes agree on what can be freed."""
+    board, regions = case
+    job, layout = job_and_layout(board, regions)
+    saws = (
+        Saw(name="crosscut saw", cuts=SawKind.CROSSCUT, capacity_nm=crosscut * INCH),
+        Saw(name="table saw", cuts=SawKind.RIP, capacity_nm=rip * INCH),
+    )
+    found = check_layout(replace(job, saws=saws), layout)
+    refused = {finding.code for finding in found} & SAW_FINDINGS
+    sawing = Sawing(crosscut_kerf_nm=KERF, rip_kerf_nm=KERF, crosscut_nm=crosscut * INCH, rip_nm=rip * INCH)
+    patches = [Patch(*region) for region in regions]
+    assert (fewest_passes(board, patches, (), sawing, rip_first=False) is None) is bool(refused)
 
 
 @given(cut_up_boards())

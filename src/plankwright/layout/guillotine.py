@@ -122,7 +122,7 @@ def fewest_passes(
         in_the_way = [*inside, *(patch for patch in keep if part.holds(patch))]
         best: tuple[Pass, ...] | None = None
         for one in _passes(part, inside, sawing, kinds):
-            if not _goes_clear(one, in_the_way, sawing) or not _can_be_made(one, board, sawing):
+            if not _goes_clear(one, in_the_way, sawing) or not _can_be_made(one, board, sawing, inside):
                 continue
             near = fewest(one.near) if one.near else ()
             far = fewest(one.far) if one.far else ()
@@ -186,14 +186,24 @@ def _goes_clear(one: Pass, patches: list[Patch], sawing: Sawing) -> bool:
     return all(patch.across_to <= one.at_nm or patch.across_from >= beyond for patch in patches)
 
 
-def _can_be_made(one: Pass, board: Board, sawing: Sawing) -> bool:
-    """Whether a saw is big enough: the whole width is crosscut, the narrower side is ripped off."""
+def _can_be_made(one: Pass, board: Board, sawing: Sawing, pieces: list[Patch]) -> bool:
+    """Whether a saw is big enough: the whole width is crosscut, the narrower side is ripped off.
+
+    A rip with no piece on one side takes off waste only, which any rip saw does strip by strip.
+    """
     part = one.through
     if one.kind is CutKind.CROSSCUT:
-        width = min(part.across_to, width_at_nm(board, one.at_nm)) - part.across_from
-        return sawing.crosscut_nm is None or width <= sawing.crosscut_nm
-    narrower = min(one.at_nm - part.across_from, part.across_to - one.at_nm - sawing.rip_kerf_nm)
-    return sawing.rip_nm is None or narrower <= sawing.rip_nm
+        capacity = sawing.crosscut_nm
+        needed = min(part.across_to, width_at_nm(board, one.at_nm)) - part.across_from
+    else:
+        capacity = sawing.rip_nm
+        beyond = [piece.across_from > one.at_nm for piece in pieces]
+        needed = (
+            0
+            if all(beyond) or not any(beyond)
+            else min(one.at_nm - part.across_from, part.across_to - one.at_nm - sawing.rip_kerf_nm)
+        )
+    return capacity is None or (capacity > 0 and needed <= capacity)
 
 
 def _in_order_of_work(passes: tuple[Pass, ...]) -> tuple[Pass, ...]:

@@ -67,8 +67,24 @@ def test_nothing_is_found_when_no_saw_is_big_enough() -> None:
 def test_narrower_side_decides_what_can_be_ripped() -> None:
     """The fence may stand on either side of the blade, so the narrower side must fit."""
     saw = Sawing(crosscut_kerf_nm=3, rip_kerf_nm=2, rip_nm=30)
-    assert passes(Patch(0, 1000, 0, 70), sawing=saw) == [(RIP, 70)]
-    assert passes(Patch(0, 1000, 0, 50), sawing=saw) is None
+    assert passes(Patch(0, 1000, 0, 70), Patch(0, 1000, 72, 100), sawing=saw) == [(RIP, 70)]
+    assert passes(Patch(0, 1000, 0, 49), Patch(0, 1000, 51, 100), sawing=saw) is None
+
+
+def test_waste_is_ripped_off_strip_by_strip() -> None:
+    """Waste wider than the rip saw takes is no hindrance; no rip saw at all is."""
+    saw = Sawing(crosscut_kerf_nm=3, rip_kerf_nm=2, rip_nm=30)
+    assert passes(Patch(0, 1000, 0, 50), sawing=saw) == [(RIP, 50)]
+    none = Sawing(crosscut_kerf_nm=3, rip_kerf_nm=2, crosscut_nm=100, rip_nm=0)
+    assert passes(Patch(0, 1000, 0, 50), sawing=none) is None
+    assert passes(Patch(0, 1000, 1, 100), sawing=none) is None
+
+
+def test_without_a_crosscut_saw_nothing_is_cut_to_length() -> None:
+    """With saws listed but none that crosscuts, a piece must be as long as its board."""
+    none = Sawing(crosscut_kerf_nm=3, rip_kerf_nm=2, crosscut_nm=0, rip_nm=100)
+    assert passes(Patch(0, 900, 0, 100), sawing=none) is None
+    assert passes(Patch(0, 1000, 0, 50), sawing=none) == [(RIP, 50)]
 
 
 def test_taper_is_crosscut_at_its_present_width() -> None:
