@@ -155,7 +155,7 @@ def check_spares(case: Case) -> Iterator[Finding]:
     """Warn when fewer boards stay whole than the rules ask to hold back."""
     asked, whole = case.job.rules.hold_back, len(case.job.boards) - len(case.by_board)
     if whole < asked:
-        message = f"{whole} boards stay whole, where the rules ask to hold {asked} back as spares."
+        message = f"Boards left whole as spares: {whole}; the rules ask to hold back {asked}."
         yield found(FindingCode.SPARES_SHORT, ("", "pile"), message, measured=whole, allowed=asked)
 
 

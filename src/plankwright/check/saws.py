@@ -198,14 +198,13 @@ def _tell_stuck(job: Job, board: Board, stuck: Part, passes: tuple[Pass, ...]) -
         message = f"No straight cut from edge to edge parts pieces {names} without going through one of them."
         yield found(FindingCode.NO_STRAIGHT_CUT, (surface_id, where), message)
     for code, kind, cut in (
-        (FindingCode.CROSSCUT_TOO_WIDE, SawKind.CROSSCUT, "crosscut of {} through"),
-        (FindingCode.RIP_TOO_WIDE, SawKind.RIP, "rip {} off"),
+        (FindingCode.CROSSCUT_TOO_WIDE, SawKind.CROSSCUT, "a crosscut {} wide"),
+        (FindingCode.RIP_TOO_WIDE, SawKind.RIP, "a rip with {} on the narrower side of the blade"),
     ):
         needs = min((each.needs_nm for each in passes if each.kind is kind), default=None)
         if needs is not None:
             capacity = _capacity(job, kind)
             wide, reach = tell(job.tape, needs, capacity)
-            message = (
-                f"To free {names} takes a {cut.format(wide)} what is left of it; the saws reach {reach}."
-            )
+            have = f"the saws reach {reach}" if capacity else f"no saw is listed to {kind} with"
+            message = f"To free {names} takes {cut.format(wide)}; {have}."
             yield found(code, (surface_id, where), message, measured=needs, allowed=capacity)

@@ -63,8 +63,8 @@ def check_score(case: SurfaceCase) -> Iterator[Finding]:
             yield found(code, (case.surface.id, "score"), message, measured=said, allowed=is_so)
     if stated.joints_in_sight != counted.joints_in_sight:
         message = (
-            f"{stated.joints_in_sight} joints in sight are stated;"
-            f" counted again there are {counted.joints_in_sight}."
+            f"Joints in sight are stated as {stated.joints_in_sight};"
+            f" counted again they are {counted.joints_in_sight}."
         )
         yield found(
             FindingCode.JOINT_COUNT_WRONG,

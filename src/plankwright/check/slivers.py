@@ -29,17 +29,16 @@ def check_slivers(case: SurfaceCase) -> Iterator[Finding]:
         if exceeds(least, hung.v_to - hung.v_from) or _whole(hung):
             continue  # Where the course itself is too narrow, that is told of the course.
         for sliver in polygons(joined(_narrow_stretches(case.frame, hung, least))):
-            u_from, v_from, u_to, v_to = sliver.bounds
-            length = u_to - u_from
-            pointed = _runs_out(sliver, u_from) or _runs_out(sliver, u_to)
-            if pointed and not exceeds(length, case.rules.shortest_piece_nm):
+            u_from, _, u_to, _ = sliver.bounds
+            length, thin = u_to - u_from, min(_width(sliver, u_from + SLACK), _width(sliver, u_to - SLACK))
+            if thin <= 2 * SLACK and not exceeds(length, case.rules.shortest_piece_nm):
                 continue
-            long, thin, needed = tell(case.job.tape, length, v_to - v_from, least)
+            long, wide, needed = tell(case.job.tape, length, thin, least)
             message = (
-                f"A notch or a slope leaves a stretch {long} long only {thin} wide, under {needed}:"
-                " it may break off."
+                f"A notch or a slope leaves a stretch {long} long that is down to {wide} wide,"
+                f" under {needed}: it may break off."
             )
-            yield found(FindingCode.SLIVER, hung.place, message, measured=v_to - v_from, allowed=least)
+            yield found(FindingCode.SLIVER, hung.place, message, measured=thin, allowed=least)
 
 
 def _narrow_stretches(frame: Frame, hung: Hung, least: Nm) -> Iterator[Polygon]:
@@ -87,11 +86,10 @@ def _narrow_part(u_from: float, u_to: float, start: Span, end: Span, least: Nm) 
     yield Polygon(((u_from, start[0]), (u_to, end[0]), (u_to, end[1]), (u_from, start[1])))
 
 
-def _runs_out(sliver: Polygon, u: float) -> bool:
-    """Whether a sliver comes to a point at one of its ends."""
+def _width(sliver: Polygon, u: float) -> float:
+    """Give how wide a sliver is across the course at one place along it. [nm]"""
     _, v_from, _, v_to = sliver.bounds
-    inside = u + SLACK if u == sliver.bounds[0] else u - SLACK
-    return line_in(LineString(((inside, v_from - SLACK), (inside, v_to + SLACK))), sliver).length <= 2 * SLACK
+    return line_in(LineString(((u, v_from - SLACK), (u, v_to + SLACK))), sliver).length
 
 
 def _whole(hung: Hung) -> bool:

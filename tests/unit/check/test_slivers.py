@@ -13,7 +13,7 @@ NO_GAP = Rules(expansion_gap_nm=0)
 
 
 def slivers(surface: Surface, across: tuple[float, float] = (0, 8)) -> list[int | None]:
-    """Give how wide the slivers are that one piece of 96 by 8 leaves; under 2 inches counts."""
+    """Give how narrow the slivers get that one piece of 96 by 8 leaves; under 2 inches counts."""
     hung = piece(surface, "1a A", (0, 96), across)
     work = job(surface, [board("A", 100, 9)], NO_GAP)
     case = open_surface(work, surface_layout(surface, course(1, across, hung)))
@@ -56,19 +56,19 @@ def test_a_steep_point_is_no_sliver_and_a_long_one_is() -> None:
     """
     assert slivers(under((0, 0), (96, 0), (88, 8), (0, 8))) == []
     assert slivers(under((0, 0), (96, 0), (32, 8), (0, 8))) == []
-    assert slivers(under((0, 0), (96, 0), (16, 8), (0, 8))) == [pytest.approx(nm(2), abs=2_000)]
+    assert slivers(under((0, 0), (96, 0), (16, 8), (0, 8))) == [pytest.approx(0, abs=2_000)]
 
 
 def test_a_slope_that_leaves_a_thin_end_is_a_sliver_however_short() -> None:
     """An end tapered to 1 inch is thinner than 2 over the last eighth of its slope."""
-    assert slivers(under((0, 0), (96, 0), (96, 1), (88, 8), (0, 8))) == [pytest.approx(nm(2), abs=2_000)]
+    assert slivers(under((0, 0), (96, 0), (96, 1), (88, 8), (0, 8))) == [pytest.approx(nm(1), abs=2_000)]
 
 
 def test_corners_a_hair_apart_are_taken_as_one() -> None:
     """A slope that begins half a micrometre beside a corner leaves the same sliver as one at the corner."""
     left, right = outline((16, 8), (0, 8)), outline((0, 0), (96, 0))
     surface = wall(96, 8, outline=(*right, (nm(96) - 500, 50), *left))
-    assert slivers(surface) == [pytest.approx(nm(2), abs=2_000)]
+    assert slivers(surface) == [pytest.approx(0, abs=2_000)]
 
 
 def test_a_hanging_sliver_over_a_door_is_found_from_every_side() -> None:
