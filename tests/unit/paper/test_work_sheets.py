@@ -8,7 +8,7 @@ from functools import cache
 import pymupdf
 import pytest
 
-from builders import board, course, job, layout, nm, piece, surface_layout, wall
+from builders import board, course, job, layout, nm, piece, surface_layout, wall, with_piece
 from golden import as_kept
 from plankwright.check import check_layout
 from plankwright.check.finding import FindingSeverity
@@ -219,10 +219,37 @@ def test_only_our_own_lettering_is_used() -> None:
 
 
 def test_what_a_user_wrote_is_printed_as_it_stands() -> None:
-    """Marks that the typesetter takes for orders are letters like any others in a name."""
-    name = '#panic("no") *bold* $x$ `code` _it_ @ref <label> \\ // "5 in" ~'
-    whole = replace(porch_job(), name=name)
-    assert name in words(Sheets(work_sheets_pdf(whole, porch_layout(), LETTER)).pages[1])
+    """Marks that the typesetter takes for orders are letters like any others in a name or a note."""
+    note = '#panic("no") *bold* $x$ `code` _it_ @ref <label> \\ // "5 in" ~ --- ...'
+    porch = porch_job()
+    boards = tuple(replace(one, note=note) if one.id == "H01" else one for one in porch.boards)
+    whole = replace(porch, name='#name("*")', boards=boards)
+    text = words(Sheets(work_sheets_pdf(whole, porch_layout(), LETTER)).headed("Cut list")[0])
+    assert note in text
+    assert text.startswith('Cut list #name("*")')
+
+
+def test_names_too_long_for_their_columns_are_broken() -> None:
+    """A long board id wraps in its own column, and long names at the head are cut short."""
+    long_id, porch = "HALL-FLOOR-NORTH-END-0001", porch_job()
+    boards = tuple(replace(one, id=long_id) if one.id == "H03" else one for one in porch.boards)
+    (laid,) = porch_layout().surfaces
+    whole = replace(porch, name="A very long name for a small job " * 4, boards=boards)
+    renamed = layout(with_piece(laid, "2a", board_id=long_id))
+    document = Sheets(work_sheets_pdf(whole, renamed, LETTER))
+    inside = [
+        page.rect.x0 + 20 < place.x0 and place.x1 < page.rect.x1 - 20
+        for page in document.pages
+        for text, _, place in lettering(page)
+        if text.strip()
+    ]
+    assert all(inside)
+    (page,) = [page for page in document.headed("Hanging sheet") if "Course 2" in words(page)]
+    spans = [(text.replace("\u200b", ""), place) for text, _, place in lettering(page)]
+    pieces_of_id = [place for text, place in spans if text.strip() and text.strip("-") in long_id]
+    (beside,) = [place for text, place in spans if text.startswith('96"')]
+    assert len(pieces_of_id) > 1
+    assert all(place.x1 < beside.x0 for place in pieces_of_id)
 
 
 def test_metric_tape_gives_millimetres_throughout() -> None:
