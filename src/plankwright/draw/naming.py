@@ -15,7 +15,7 @@ from plankwright.layout.hanging import called
 from plankwright.measure import write_inches
 from plankwright.model import Direction, Rectangle
 
-SIZES = (2.8, 2.5, 2.2, 2.0, 1.8)
+SIZES = (3.6, 3.2, 2.8, 2.5, 2.2, 2.0, 1.8)
 """Font sizes of lettering on the surface, best first; the last is 5 points, which still prints well. [mm]"""
 
 _NAME_SIZES = (2.4, 1.9)

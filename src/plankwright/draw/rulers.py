@@ -1,5 +1,6 @@
 """Marks along the sides of a drawing: where things are from one edge, and how long the whole is."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -74,10 +75,12 @@ def ruler(
     Returns
     -------
     tuple[Item, ...]
-        Ticks, leaders and texts. Those above and below read upwards.
+        Ticks, leaders and texts. Those above and below read upwards. Of more marks than there is room for at
+        the smallest font size, only every second, third and so on is drawn.
     """
     if not marks:
         return ()
+    marks = marks[:: math.ceil(len(marks) * LINE * _SMALLEST / (span[1] - span[0]))]
     size = min(SIZE, max(_SMALLEST, (span[1] - span[0]) / len(marks) / LINE))
     places = spread([mark.at for mark in marks], LINE * size, span)
     outwards = -1.0 if side in {Edge.LEFT, Edge.TOP} else 1.0

@@ -90,7 +90,7 @@ class Table:
         head = shortened(title, self.columns * self.column, _ROW)
         if len(rows) > self.capacity:
             kept = self.capacity - 1
-            rows = (*rows[:kept], (f"+ {len(rows) - kept}", "more: see the cut list"))
+            rows = (*rows[:kept], (f"+ {len(rows) - kept}", "on the cut list"))
         items: list[Item] = [
             Text(x=self.left, y=self.top + step / 2, spans=(Span(text=head),), size=_ROW, style=Style.NOTE)
         ]
