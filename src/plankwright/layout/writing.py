@@ -1,0 +1,163 @@
+"""Turn the search's plan of a surface into the document that leaves this room."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from string import ascii_lowercase
+
+from plankwright.layout.ground import HAIR, Ground, box, common, less
+from plankwright.layout.joints import Joint, butt_joints
+from plankwright.layout.nailing import nail_places
+from plankwright.layout.offcuts import wood_spent_nm2
+from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece
+from plankwright.layout.sawing import count_cuts, saw_boards
+from plankwright.layout.seams import treat_edges
+from plankwright.layout.strips import Span, Strips
+from plankwright.measure import Nm
+from plankwright.model import Bound, Course, Job, Layout, Piece, Rectangle, Score, SurfaceLayout
+
+_NOT_COUNTED = Score(bare_nm2=0, joints_in_sight=0, wood_spent_nm2=0, cuts=0)
+
+
+def write_surface(job: Job, strips: Strips, plan: Plan, bound: Bound) -> SurfaceLayout:
+    """Write the plan of a surface down: blanks, labels, edges, shims, nails and score.
+
+    Parameters
+    ----------
+    job
+        The job.
+    strips
+        The surface.
+    plan
+        Its courses.
+    bound
+        What no layout of it can beat.
+
+    Returns
+    -------
+    SurfaceLayout
+        No blank is larger than what hangs needs, as far as the pieces of a course share its edges. The score
+        counts the boards as though nothing else were cut from them on other surfaces.
+    """
+    ground = Ground(strips)
+    courses = treat_edges(job, ground, tuple(_courses(job, ground, plan)))
+    draft = SurfaceLayout(
+        surface_id=strips.surface.id,
+        courses=courses,
+        bare=tuple(_bare(ground, plan)),
+        score=_NOT_COUNTED,
+        bound=bound,
+    )
+    joints = [joint for joint in butt_joints(job, draft) if joint.in_sight]
+    written = replace(draft, courses=tuple(_shimmed(job, courses, joints)))
+    score = Score(
+        bare_nm2=_bare_area(ground, courses),
+        joints_in_sight=len(joints),
+        wood_spent_nm2=wood_spent_nm2(job, written.pieces),
+        cuts=count_cuts(saw_boards(job, Layout(job_name=job.name, surfaces=(written,)))),
+    )
+    return replace(written, score=score)
+
+
+def letters(index: int) -> str:
+    """Give the letters of the piece at a place along its course: a to z, then aa, ab and so on.
+
+    Parameters
+    ----------
+    index
+        Place along the course, from 0.
+    """
+    ahead, last = divmod(index, len(ascii_lowercase))
+    return (letters(ahead - 1) if ahead else "") + ascii_lowercase[last]
+
+
+def _courses(job: Job, ground: Ground, plan: Plan) -> Iterator[Course]:
+    """Give the courses that anything hangs in, numbered, their pieces with labels and nails."""
+    number = 0
+    for planned in plan:
+        hanging = [piece for piece in planned.pieces if not ground.hung(_strip(piece, planned)).is_empty]
+        if not hanging:
+            continue
+        number += 1
+        low, high = _edges(ground, planned, hanging)
+        pieces = tuple(
+            _piece(job, ground, piece, _blank(ground, piece, planned, (low, high)), planned)
+            for piece in hanging
+        )
+        yield Course(
+            number=number,
+            from_nm=low,
+            to_nm=high,
+            pieces=tuple(
+                replace(piece, label=f"{number}{letters(index)}") for index, piece in enumerate(pieces)
+            ),
+        )
+
+
+def _strip(piece: PlannedPiece, planned: PlannedCourse) -> Span:
+    return Span(piece.start, piece.end, planned.low, planned.high)
+
+
+def _edges(ground: Ground, planned: PlannedCourse, hanging: list[PlannedPiece]) -> tuple[Nm, Nm]:
+    """Give the edges of a course, less what no piece of it hangs in, as above the peak of a gable. [nm]"""
+    bounds = [ground.hung(_strip(piece, planned)).bounds for piece in hanging]
+    low, high = round(min(low for _, low, _, _ in bounds)), round(max(high for *_, high in bounds))
+    return low, max(high, min(planned.high, low + ground.rules.narrowest_course_nm))
+
+
+def _blank(ground: Ground, piece: PlannedPiece, planned: PlannedCourse, edges: tuple[Nm, Nm]) -> Span:
+    """Give the blank of a piece: between the edges of its course, and no longer than what hangs."""
+    low, high = edges
+    high = min(high, planned.low + piece.stick.width)
+    left, _, right, _ = ground.hung(Span(piece.start, piece.end, low, high)).bounds
+    return Span(round(left), round(right), low, high)
+
+
+def _piece(job: Job, ground: Ground, piece: PlannedPiece, blank: Span, planned: PlannedCourse) -> Piece:
+    stick = piece.stick
+    along_from = stick.along_from + blank.left - piece.start
+    across_from = stick.across_from + blank.low - planned.low
+    return Piece(
+        label="",
+        board_id=job.boards[stick.board].id,
+        place=ground.strips.rectangle(blank),
+        along_from_nm=along_from,
+        along_to_nm=along_from + blank.right - blank.left,
+        across_from_nm=across_from,
+        across_to_nm=across_from + blank.high - blank.low,
+        face=stick.face,
+        nails=tuple(ground.point(*place) for place in nail_places(ground, blank)),
+    )
+
+
+def _shimmed(job: Job, courses: Iterable[Course], in_sight: list[Joint]) -> Iterator[Course]:
+    """Shim the thinner boards at joints in sight, just so much that no step is out of tolerance."""
+    thickness = {board.id: board.thickness_nm for board in job.boards}
+    tolerance = job.rules.thickness_tolerance_nm
+    faces = {piece.label: thickness[piece.board_id] for course in courses for piece in course.pieces}
+    joined = [(joint.before, joint.after) for joint in in_sight]
+    for lower, higher in (*joined, *((after, before) for before, after in reversed(joined))):
+        faces[higher] = max(faces[higher], faces[lower] - tolerance)
+    for course in courses:
+        yield replace(
+            course,
+            pieces=tuple(
+                replace(piece, shim_nm=faces[piece.label] - thickness[piece.board_id])
+                for piece in course.pieces
+            ),
+        )
+
+
+def _bare(ground: Ground, plan: Plan) -> Iterator[Rectangle]:
+    """Give the blanks that no board was found for, where they must be covered."""
+    for planned in plan:
+        for start, end in planned.bare:
+            blank = Span(start, end, planned.low, planned.high)
+            if common(box(blank), ground.must).area > HAIR * (end - start):
+                left, low, right, high = (round(bound) for bound in ground.hung(blank).bounds)
+                yield ground.strips.rectangle(Span(left, right, low, high))
+
+
+def _bare_area(ground: Ground, courses: Iterable[Course]) -> int:
+    """Give the area of what must be covered and is not. [nm²]"""
+    blanks = (ground.box(piece.place) for course in courses for piece in course.pieces)
+    return round(less(ground.must, *blanks).area)
