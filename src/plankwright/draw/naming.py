@@ -197,7 +197,7 @@ class _Letterer:
             length, width = (write_inches(nm, self.subject.tape) for nm in (place.width_nm, place.height_nm))
             word, size = Span(text="BARE", bold=True), Span(text=f"{length} × {width}")
             forms = (((word, Span(text=" "), size),), ((word,), (size,)), ((word,),))
-            cell = self.view.region(region)
+            cell = self.view.region(region).difference(self.boxes)
             spot = self.room.inside([cell], _upright_first(forms))
             if spot is not None:
                 self.names += spot.block.drawn(spot.centre, ground=Style.PAPER)
