@@ -45,15 +45,15 @@ def small_result() -> Result:
 
 
 def short_result() -> Result:
-    """Give what a search would come to when only the lower course can be covered."""
-    laid = surface_layout(
-        WALL,
-        course(1, (0, 5), piece(WALL, "1a A", (0, 96), (0, 5))),
-        bare=[rectangle(0, 5, 96, 10)],
-    )
+    """Give what a search would come to when the lower course is covered and one more board would do."""
+    lower = course(1, (0, 5), piece(WALL, "1a A", (0, 96), (0, 5)))
+    laid = surface_layout(WALL, lower, bare=[rectangle(0, 5, 96, 10)])
     scored = replace(laid, score=recount(small_job(), laid), bound=Bound(bare_nm2=nm(96) * nm(5)))
     wanted = Wanted(count=1, length_nm=nm(97), width_nm=nm(5.25))
-    return Result(layout=layout(scored), wanted=(wanted,), wanted_closes=True)
+    more = job(WALL, [*small_job().boards, board("wanted-1", 97, 5.25)], RULES)
+    whole = surface_layout(WALL, lower, course(2, (5, 10), piece(WALL, "2a wanted-1", (0, 96), (5, 10))))
+    closing = more, layout(replace(whole, score=recount(more, whole)))
+    return Result(layout=layout(scored), wanted=(wanted,), closing=closing)
 
 
 class StandInSearch:

@@ -119,13 +119,13 @@ def ask_enough(job: Job, result: Result) -> Answer:
     left = _count_offcuts(job, result)
     return Answer(
         verdict=overall,
-        headline=_headline(overall, job, surfaces),
+        headline=_headline(overall, surfaces, len(result.held_back)),
         surfaces=surfaces,
         untouched=untouched,
         held_back=result.held_back,
         offcuts=left,
         wanted=result.wanted,
-        wanted_closes=result.wanted_closes,
+        wanted_closes=result.closing is not None,
         pile=(
             *_tell_wanted(result, job.tape),
             *_tell_left(untouched, left, overall),
@@ -193,18 +193,17 @@ def _overall(verdicts: Sequence[Verdict]) -> Verdict:
     return Verdict.UNSETTLED if Verdict.UNSETTLED in verdicts else Verdict.ENOUGH
 
 
-def _headline(overall: Verdict, job: Job, surfaces: Sequence[SurfaceAnswer]) -> str:
-    short = [surface.surface_id for surface in surfaces if surface.verdict is overall]
+def _headline(overall: Verdict, surfaces: Sequence[SurfaceAnswer], held_back: int) -> str:
+    which = listed([surface.surface_id for surface in surfaces if surface.verdict is overall])
+    pile = f"this pile less the {counted(held_back, 'board')} held back" if held_back else "this pile"
     match overall:
         case Verdict.ENOUGH:
-            return (
-                f"Enough: a layout was found that covers {listed([surface.id for surface in job.surfaces])}."
-            )
+            return f"Enough: a layout was found that covers {which}."
         case Verdict.NOT_ENOUGH:
-            return f"Not enough: no layout of this pile covers all of {listed(short)}."
+            return f"Not enough: no layout of {pile} covers all of {which}."
         case Verdict.UNSETTLED:
             return (
-                f"Not settled: no layout was found that covers all of {listed(short)}, "
+                f"Not settled: no layout of {pile} was found that covers all of {which}, "
                 "and none was proven impossible. A longer search may tell."
             )
 
@@ -216,7 +215,7 @@ def _tell_wanted(result: Result, tape: TapeStyle) -> Iterator[str]:
     yield f"Wanted to close what is bare: {boards}."
     yield (
         "A layout with these boards was made, and it covers everything."
-        if result.wanted_closes
+        if result.closing is not None
         else "No layout with these boards was made: take the list as a guess."
     )
 

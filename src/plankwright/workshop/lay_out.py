@@ -1,7 +1,7 @@
 """Lay out a job: search, have the checker judge what was found, and hand out nothing that it refuses."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar, Protocol
 
 from plankwright.check import Finding, FindingSeverity, check_layout, faults
@@ -136,4 +136,12 @@ def lay_out(
     wrong = faults(findings)
     if wrong:
         raise LayoutRefusedError(str(finding) for finding in wrong)
-    return LaidOut(result=result, findings=findings)
+    return LaidOut(result=_only_true_promises(result), findings=findings)
+
+
+def _only_true_promises(result: Result) -> Result:
+    """Keep that further boards would close what is bare only when the layout made with them is right too."""
+    if result.closing is None:
+        return result
+    job, layout = result.closing
+    return replace(result, closing=None) if faults(check_layout(job, layout)) else result

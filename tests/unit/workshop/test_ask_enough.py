@@ -156,7 +156,9 @@ def test_many_spare_boards_are_named_in_part_and_counted() -> None:
 
 def test_no_says_how_much_is_covered_and_what_would_close_it() -> None:
     """Proven by the bound, with the boards that a layout was made with."""
-    laid = replace(result("A", bound=SHORT), wanted=(ONE_MORE,), wanted_closes=True)
+    laid = replace(
+        result("A", bound=SHORT), wanted=(ONE_MORE,), closing=(job("A", "Z"), result("A", "Z").layout)
+    )
     answer = ask_enough(job("A"), laid)
     assert answer.verdict is Verdict.NOT_ENOUGH
     assert str(answer).splitlines()[:3] == [
@@ -186,6 +188,9 @@ def test_boards_held_back_while_wall_is_bare_are_pointed_to() -> None:
     """The user may prefer a whole wall to a spare board."""
     laid = replace(result("A", bound=SHORT), held_back=("B",))
     answer = ask_enough(job("A", "B", rules=replace(RULES, hold_back=1)), laid)
+    assert answer.headline == (
+        "Not enough: no layout of this pile less the one board held back covers all of wall."
+    )
     assert answer.pile[-1] == "Hanging them too may close what is bare, and leaves nothing to fall back on."
 
 
@@ -194,8 +199,8 @@ def test_bare_without_a_bound_is_not_settled() -> None:
     answer = ask_enough(job("A", "B"), result("A"))
     assert answer.verdict is Verdict.UNSETTLED
     assert answer.headline == (
-        "Not settled: no layout was found that covers all of wall, and none was proven impossible. "
-        "A longer search may tell."
+        "Not settled: no layout of this pile was found that covers all of wall, "
+        "and none was proven impossible. A longer search may tell."
     )
 
 

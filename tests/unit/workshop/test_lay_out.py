@@ -9,7 +9,7 @@ from plankwright.errors import ExitCode, LayoutRefusedError
 from plankwright.layout.result import Effort, Result, Watch
 from plankwright.model import Layout
 from plankwright.workshop.lay_out import EffortError, StoppedError, lay_out, read_effort
-from village import StandInSearch, small_job, small_layout, small_result, spoilt_layout
+from village import StandInSearch, short_result, small_job, small_layout, small_result, spoilt_layout
 
 GLANCE = Effort(name="glance", seconds=2.0)
 
@@ -41,8 +41,18 @@ def test_a_score_that_is_not_true_never_leaves_either() -> None:
     (laid,) = small_layout().surfaces
     boasting = replace(laid, score=replace(laid.score, joints_in_sight=1))
     result = Result(layout=replace(small_layout(), surfaces=(boasting,)))
-    with pytest.raises(LayoutRefusedError, match="joints"):
+    with pytest.raises(LayoutRefusedError, match="oints in sight"):
         lay_out(small_job(), search=StandInSearch(result), effort=GLANCE)
+
+
+def test_a_wanted_list_keeps_its_promise_only_with_a_right_layout() -> None:
+    """The layout made with the wanted boards is checked like any other."""
+    result = short_result()
+    assert lay_out(small_job(), search=StandInSearch(result), effort=GLANCE).result == result
+    assert result.closing is not None
+    boasting = replace(result, closing=(result.closing[0], spoilt_layout()))
+    kept = lay_out(small_job(), search=StandInSearch(boasting), effort=GLANCE).result
+    assert kept == replace(result, closing=None)
 
 
 def test_stopped_without_a_piece_is_no_layout() -> None:
