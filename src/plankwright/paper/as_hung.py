@@ -81,12 +81,10 @@ class AsHung:
     @property
     def size(self) -> str:
         """Its length and width; to the long and the short point, LP and SP, where an end is angled."""
-        length, short, width = (
-            self.inches(nm).replace(" ", FIRM)
-            for nm in (self.length_nm, self.hung.short_point_nm, self.width_nm)
-        )
-        if short != length:
-            length = f"{length}{FIRM}LP, {short}{FIRM}SP"
+        length, width = self._firm(self.length_nm), self._firm(self.width_nm)
+        long_point, short_point = self._firm(self.hung.long_point_nm), self._firm(self.hung.short_point_nm)
+        if short_point != long_point:
+            length = f"{long_point}{FIRM}LP, {short_point}{FIRM}SP"
         return f"{length} ×{FIRM}{width}"
 
     @property
@@ -105,6 +103,9 @@ class AsHung:
     def inches(self, nm: Nm) -> str:
         """Write a length all in inches, or in millimetres."""
         return write_inches(nm, self.tape)
+
+    def _firm(self, nm: Nm) -> str:
+        return self.inches(nm).replace(" ", FIRM)
 
     def both_widths(self) -> str:
         """Say how wide it is at either end."""

@@ -17,6 +17,7 @@ from plankwright.model import (
     Job,
     Layout,
     Offcut,
+    Piece,
     Point,
     Rectangle,
 )
@@ -24,6 +25,9 @@ from plankwright.paper.as_hung import FIRM, AsHung
 from plankwright.paper.hanging_sheet import closing_course
 
 _DEGREE = 1000
+_LEAST_SHARE = 0.55
+"""Of the width that even a short board is drawn in, so that it can be lettered."""
+
 _KINDS = {
     CutKind.CROSSCUT: "Crosscut",
     CutKind.RIP: "Rip",
@@ -114,11 +118,13 @@ def cut_list(job: Job, layout: Layout, width: float) -> tuple[BoardBlock, ...]:
         for part in layout.surfaces
         for piece, hung in zip(part.pieces, hung_pieces(job, part), strict=True)
     }
-    return tuple(_block(job, cuts, pieces, closing, width) for cuts in saw_boards(job, layout))
+    all_cuts = saw_boards(job, layout)
+    longest = max((job.board(cuts.board_id).length_nm for cuts in all_cuts), default=0)
+    return tuple(_block(job, cuts, pieces, closing, (width, longest)) for cuts in all_cuts)
 
 
 def _block(
-    job: Job, cuts: BoardCuts, pieces: dict[str, AsHung], closing: set[str], width: float
+    job: Job, cuts: BoardCuts, pieces: dict[str, AsHung], closing: set[str], full: tuple[float, Nm]
 ) -> BoardBlock:
     board = job.board(cuts.board_id)
     named = {label: pieces[label] for label in cuts.piece_labels}
@@ -133,9 +139,7 @@ def _block(
         size=_board_size(board, job.tape),
         about=_about(board, job.tape),
         flaws="; ".join(_flaws(board, job.tape)),
-        drawing=write_svg(
-            board_drawing(job, board, {label: one.piece for label, one in named.items()}, cuts.offcuts, width)
-        ),
+        drawing=_draw(job, cuts, {label: one.piece for label, one in named.items()}, full),
         steps=tuple(steps),
         bench=tuple(
             Bench(
@@ -149,6 +153,13 @@ def _block(
         offcuts=tuple(_offcut(offcut, board, job.tape) for offcut in cuts.offcuts),
         notes=tuple(note for label, one in named.items() for note in _notes(label, one, closing)),
     )
+
+
+def _draw(job: Job, cuts: BoardCuts, pieces: dict[str, Piece], full: tuple[float, Nm]) -> str:
+    """Draw a board; the longest one takes the whole width, and a shorter one the less of it."""
+    board, (width, longest) = job.board(cuts.board_id), full
+    share = max(_LEAST_SHARE, board.length_nm / longest)
+    return write_svg(board_drawing(job, board, pieces, cuts.offcuts, width * share))
 
 
 def _notes(label: str, one: AsHung, closing: set[str]) -> Iterator[str]:

@@ -182,7 +182,7 @@ def test_bare_places_are_told_plainly() -> None:
 
 def test_board_too_long_for_a_page_runs_on_to_the_next() -> None:
     """A board with more cuts than a page holds is the only one that is split, and loses nothing."""
-    number = 40
+    number = 60
     solid = wall(16, number, framing=Framing(solid=True))
     rules = Rules(expansion_gap_nm=0, straight_edge_loss_nm=0, end_trim_nm=0)
     long_board = board("L", 16.125 * number, 1)
