@@ -134,8 +134,9 @@ def _largest(region: BaseGeometry) -> shapely.Polygon:
 
 def _corners(polygon: shapely.Polygon) -> tuple[Point, ...]:
     """Give the corners anticlockwise from the lowest of the leftmost ones, in whole nanometres."""
-    ring = shapely.orient_polygons(polygon).exterior.coords[:-1]
-    rounded = [corner for corner, _ in groupby((round(x), round(y)) for x, y in ring)]
+    ring = shapely.orient_polygons(polygon).exterior.coords
+    # The ring ends where it began, so a corner that rounds to the first one is dropped with the last.
+    rounded = [corner for corner, _ in groupby((round(x), round(y)) for x, y in ring)][:-1]
     kept = [
         here
         for before, here, after in zip(

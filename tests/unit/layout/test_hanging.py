@@ -10,7 +10,7 @@ from shapely.geometry.base import BaseGeometry
 
 from builders import course, job, nm, opening, outline, piece, rectangle, socket, surface_layout, wall
 from by_eye import filled
-from plankwright.layout.hanging import called, hung_pieces
+from plankwright.layout.hanging import _corners, called, hung_pieces
 from plankwright.layout.regions import as_polygon, may_region
 from plankwright.measure import INCH, MILLIMETRE
 from plankwright.model import CutOut, Direction, Edge, HungPiece, KeepOut, Rules, Surface
@@ -145,6 +145,12 @@ def test_a_piece_outside_its_surface_is_refused() -> None:
     gable = wall(96, 48, outline=outline((0, 0), (96, 0), (48, 48)))
     with pytest.raises(ValueError, match="piece 1a lies wholly outside the surface wall"):
         _hung(gable, (0, 10), (40, 45))
+
+
+def test_corners_closer_than_a_nanometre_are_one() -> None:
+    """Where the geometry library leaves a speck of an edge, also where the ring begins and ends."""
+    speck = shapely.Polygon([(0, 0), (9, 0), (9, 0.3), (9, 5), (0, 5), (0.2, 0.3)])
+    assert _corners(speck) == ((0, 0), (9, 0), (9, 5), (0, 5))
 
 
 @pytest.mark.parametrize(
