@@ -65,7 +65,7 @@ class Ground:
         return (along, across) if self.surface.courses_run is Direction.HORIZONTAL else (across, along)
 
     def _turned(self, region: BaseGeometry) -> BaseGeometry:
-        return shapely.transform(region, lambda corners: _turned(self.surface, corners))
+        return _areas(shapely.transform(region, lambda corners: _turned(self.surface, corners)))
 
 
 def box(span: Span) -> shapely.Polygon:
@@ -74,13 +74,29 @@ def box(span: Span) -> shapely.Polygon:
 
 
 def common(one: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
-    """Give what two regions have in common."""
-    return shapely.intersection(one, other, grid_size=_GRID)
+    """Give what two areas have in common."""
+    return _areas(shapely.intersection(one, other, grid_size=_GRID))
 
 
 def less(region: BaseGeometry, *parts: BaseGeometry) -> BaseGeometry:
-    """Give a region without others."""
-    return shapely.difference(region, shapely.union_all(list(parts), grid_size=_GRID), grid_size=_GRID)
+    """Give an area without others."""
+    return _areas(
+        shapely.difference(region, shapely.union_all(list(parts), grid_size=_GRID), grid_size=_GRID)
+    )
+
+
+def crossings(region: BaseGeometry, start: Point, end: Point) -> list[BaseGeometry]:
+    """Give the parts of a line that lie in an area or along its edge."""
+    line = shapely.intersection(shapely.LineString([start, end]), region, grid_size=_GRID)
+    return [part for part in shapely.get_parts(line) if not part.is_empty]
+
+
+def _areas(shape: BaseGeometry) -> BaseGeometry:
+    """Leave out the points and lines at which shapes only touch, and slivers thinner than a hair."""
+    if isinstance(shape, shapely.Polygon):
+        return shape if shape.area > HAIR * shape.length else shapely.Polygon()
+    parts = [part for part in shapely.get_parts(shape) if isinstance(part, shapely.Polygon)]
+    return shapely.MultiPolygon([part for part in parts if part.area > HAIR * part.length])
 
 
 def _turned(surface: Surface, corners: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from plankwright.layout.ground import HAIR, Ground, box, common, less
+from plankwright.layout.ground import HAIR, Ground, box, crossings, less
 from plankwright.layout.strips import Span
 from plankwright.measure import INCH, Nm
 from plankwright.model import FramingMember, Rules
@@ -94,9 +94,8 @@ def _free(ground: Ground, blank: Span, face: Span) -> Iterator[BaseGeometry]:
 
 def _stretches(free: BaseGeometry, at: Nm, blank: Span) -> list[tuple[Nm, Nm]]:
     """Give from where to where across the course a region is crossed by a line at a place along it. [nm]"""
-    line = shapely.LineString([(at, blank.low), (at, blank.high)])
-    crossed = shapely.get_parts(common(line, free))
-    return [(round(part.bounds[1]), round(part.bounds[3])) for part in crossed if not part.is_empty]
+    parts = crossings(free, (at, blank.low), (at, blank.high))
+    return [(round(part.bounds[1]), round(part.bounds[3])) for part in parts]
 
 
 def _spread(stretches: list[tuple[Nm, Nm]], blank: Span, rules: Rules) -> tuple[Nm, ...]:

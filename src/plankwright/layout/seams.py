@@ -6,9 +6,7 @@ from enum import Enum
 from itertools import pairwise
 from typing import NamedTuple
 
-import shapely
-
-from plankwright.layout.ground import HAIR, Ground, common
+from plankwright.layout.ground import HAIR, Ground, crossings
 from plankwright.layout.regions import extent_in_course
 from plankwright.measure import Nm
 from plankwright.model import Board, Course, EdgeKind, EdgeTreatment, Job, Piece
@@ -101,8 +99,8 @@ def _meetings(job: Job, ground: Ground, courses: tuple[Course, ...]) -> Iterator
                 left, right = max(left, one_left), min(right, one_right)
                 if right - left <= tolerance:
                     continue
-                seam = shapely.LineString([(left, across), (right, across)])
-                if ground.may.covers(seam) or common(seam, ground.may).length > tolerance:
+                seam = crossings(ground.may, (left, across), (right, across))
+                if sum(part.length for part in seam) > tolerance:
                     yield _Side(one.label, far=True), _Side(other.label, far=False)
                     yield _Side(other.label, far=False), _Side(one.label, far=True)
 
