@@ -3,6 +3,7 @@
 import math
 import re
 from collections.abc import Iterator
+from typing import assert_never
 from xml.etree import ElementTree as ET
 
 from plankwright.draw.scene import Anchor, Circle, Group, Item, Line, Place, Polygon, Rect, Scene, Text
@@ -47,11 +48,11 @@ def write_svg(scene: Scene) -> str:
     _say(root, "desc", scene.description)
     used = sorted({item.style for item in _leaves(scene.items)} | {Style.PAPER}, key=list(Style).index)
     _say(root, "style", "\n" + "".join(map(_rule, used)))
-    patterns = [style for style in used if LOOKS[style].hatch is not None]
-    if patterns:
+    hatches = {style: hatch for style in used if (hatch := LOOKS[style].hatch) is not None}
+    if hatches:
         defs = ET.SubElement(root, "defs")
-        for style in patterns:
-            _add_pattern(defs, style)
+        for style, hatch in hatches.items():
+            _add_pattern(defs, style, hatch)
     sheet = Rect(x=0, y=0, width=scene.width, height=scene.height, style=Style.PAPER)
     for item in (sheet, *scene.items):
         _add(root, item)
@@ -84,6 +85,8 @@ def _add(parent: ET.Element, item: Item) -> None:
             _add_text(parent, item)
         case Group():
             _add_group(parent, item)
+        case _:
+            assert_never(item)
 
 
 def _shape(parent: ET.Element, tag: str, style: Style, attributes: dict[str, str]) -> ET.Element:
@@ -115,10 +118,7 @@ def _add_group(parent: ET.Element, group: Group) -> None:
         _add(element, item)
 
 
-def _add_pattern(defs: ET.Element, style: Style) -> None:
-    hatch = LOOKS[style].hatch
-    if hatch is None:
-        return
+def _add_pattern(defs: ET.Element, style: Style, hatch: Hatch) -> None:
     size = _number(hatch.spacing)
     pattern = ET.SubElement(
         defs,

@@ -126,7 +126,8 @@ class HungPiece:
     label, board_id
         As in the layout.
     shape
-        Corners anticlockwise, in the frame of the surface, notches cut out. A piece that an opening or a
+        Corners anticlockwise, in the frame of the surface, notches cut out. A hole that reaches no
+        edge of the piece stands among the notches only. A piece that an opening or a
         slope parts in two has the corners of its largest part here.
     long_point_nm, short_point_nm
         Length along the course at its longest and at its shortest edge. [nm]

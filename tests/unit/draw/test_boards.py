@@ -134,6 +134,14 @@ def test_what_is_kept_is_drawn_dashed_and_lettered() -> None:
     assert 'keep 44-3/8" × 3-3/4"' in _said(scene)
 
 
+def test_a_sliver_worth_keeping_is_drawn_without_words() -> None:
+    """What is too small to letter keeps its dashes; the cut list tells its size."""
+    sliver = replace(OFFCUT, along_from_nm=nm(143), along_to_nm=nm(143.5))
+    scene = board_drawing(job(wall(96, 48), [LONG]), LONG, PIECES, (sliver,))
+    assert len(_styled(scene, Style.OFFCUT)) == 1
+    assert not any(text.startswith("keep") for text in _said(scene))
+
+
 def test_a_tapered_board_shows_both_widths() -> None:
     """At each end the width that it has there."""
     tapered = board("T1", 96, 6, width_end_nm=nm(5))

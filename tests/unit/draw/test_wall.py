@@ -250,6 +250,19 @@ def test_what_is_bare_says_so() -> None:
     assert any(text.startswith("Not settled whether it is enough: ") for text in said)
 
 
+def test_what_is_too_small_for_its_name_is_named_beside_it() -> None:
+    """A peephole and a bare inch get their names on a leader."""
+    peephole = opening("peephole", 40, 40, 41, 41)
+    surface = wall(144, 96, openings=(peephole,))
+    layout, boards = filled(surface, [5.5] * 6 + [1] + [5.5] * 20, {7: [100, 101]}, bare=("7b",))
+    scene = wall_map(*_job(surface, TAPE, layout, boards), LETTER)
+    said = [text.said for text in _texts(scene)]
+    assert "peephole" in said
+    assert "BARE" in said
+    assert len(_styled(scene, Style.LEADER)) >= 2
+    assert not _touching([_box(text) for text in _texts(scene)])
+
+
 @pytest.mark.parametrize(
     ("bare", "bound", "answer"),
     [
