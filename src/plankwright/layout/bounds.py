@@ -1,0 +1,44 @@
+"""What no layout can beat: the least bare area, the fewest joints in sight, the least wood.
+
+Why these bounds hold is written out in docs/how-it-works.md. They are worked out in whole numbers from prices
+that a linear programme finds: how good the prices are decides how high the bounds are, not whether they hold.
+"""
+
+from collections.abc import Sequence
+from math import ceil, pi
+
+from plankwright.layout.bound_lines import ROUNDING, gap_allowed, lines_of
+from plankwright.layout.bound_prices import Market
+from plankwright.layout.bound_programme import Programme
+from plankwright.layout.bound_wood import usable_area
+from plankwright.layout.strips import Strips
+from plankwright.model import Board, Bound, Rules
+
+
+def bound(strips: Strips, boards: Sequence[Board], rules: Rules) -> Bound:
+    """Give what no layout of a surface can beat.
+
+    Parameters
+    ----------
+    strips
+        The surface.
+    boards
+        Those that may be used.
+    rules
+        What a layout must respect.
+
+    Returns
+    -------
+    Bound
+        For layouts out of these boards that break no rule; gaps that count as none are allowed for.
+    """
+    gap = gap_allowed(rules)
+    narrowest = rules.narrowest_course_nm - rules.width_tolerance_nm
+    if min(narrowest, rules.shortest_piece_nm) <= gap + 4 * ROUNDING:
+        return Bound()  # Courses or pieces so small could hide in gaps: nothing is sure.
+    programme = Programme(Market(lines_of(strips), boards, rules))
+    if programme.too_little():
+        # What stays bare holds a gap wider than the tolerance, so a disc as wide.
+        disc = int(pi / 4 * rules.gap_tolerance_nm**2)
+        return Bound(bare_nm2=max(1, disc, int(strips.must.area) - usable_area(boards, rules)))
+    return Bound(joints_in_sight=ceil(programme.least_joints()))
