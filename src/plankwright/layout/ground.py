@@ -5,6 +5,8 @@ grid of whole nanometres: in plain floating point the geometry library can lose 
 coincide with another's.
 """
 
+from typing import TypeAlias
+
 import numpy as np
 import numpy.typing as npt
 import shapely
@@ -16,6 +18,8 @@ from plankwright.measure import Nm
 from plankwright.model import Direction, Edge, Point, Rectangle, Surface
 
 _GRID = 1.0
+
+Area: TypeAlias = shapely.Polygon | shapely.MultiPolygon
 
 HAIR: Nm = 1_000
 """Lengths below a micrometre are rounding of the geometry library, not wood. [nm]"""
@@ -47,7 +51,7 @@ class Ground:
         self.cut_outs = tuple(self.box(cut_out.place) for cut_out in self.surface.cut_outs)
         self.keep_outs = tuple(self.box(keep_out.place, clearance) for keep_out in self.surface.keep_outs)
 
-    def hung(self, span: Span) -> BaseGeometry:
+    def hung(self, span: Span) -> Area:
         """Give what hangs of a blank, before cut-outs are taken out of it."""
         blank = box(span)
         return blank if self.may.covers(blank) else common(blank, self.may)
@@ -64,7 +68,7 @@ class Ground:
             across = sides[self.surface.start] - across
         return (along, across) if self.surface.courses_run is Direction.HORIZONTAL else (across, along)
 
-    def _turned(self, region: BaseGeometry) -> BaseGeometry:
+    def _turned(self, region: BaseGeometry) -> Area:
         return _areas(shapely.transform(region, lambda corners: _turned(self.surface, corners)))
 
 
@@ -73,25 +77,25 @@ def box(span: Span) -> shapely.Polygon:
     return shapely.box(span.left, span.low, span.right, span.high)
 
 
-def common(one: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
+def common(one: Area, other: Area) -> Area:
     """Give what two areas have in common."""
     return _areas(shapely.intersection(one, other, grid_size=_GRID))
 
 
-def less(region: BaseGeometry, *parts: BaseGeometry) -> BaseGeometry:
+def less(region: Area, *parts: Area) -> Area:
     """Give an area without others."""
     return _areas(
         shapely.difference(region, shapely.union_all(list(parts), grid_size=_GRID), grid_size=_GRID)
     )
 
 
-def crossings(region: BaseGeometry, start: Point, end: Point) -> list[BaseGeometry]:
+def crossings(region: Area, start: Point, end: Point) -> list[BaseGeometry]:
     """Give the parts of a line that lie in an area or along its edge."""
     line = shapely.intersection(shapely.LineString([start, end]), region, grid_size=_GRID)
     return [part for part in shapely.get_parts(line) if not part.is_empty]
 
 
-def _areas(shape: BaseGeometry) -> BaseGeometry:
+def _areas(shape: BaseGeometry) -> Area:
     """Leave out the points and lines at which shapes only touch, and slivers thinner than a hair."""
     if isinstance(shape, shapely.Polygon):
         return shape if shape.area > HAIR * shape.length else shapely.Polygon()

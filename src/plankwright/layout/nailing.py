@@ -1,14 +1,11 @@
 """Where each piece is nailed: at every member in reach, clear of edges, ends, notches and keep-outs."""
 
-from collections.abc import Iterator
-
 import shapely
-from shapely.geometry.base import BaseGeometry
 
-from plankwright.layout.ground import HAIR, Ground, box, crossings, less
+from plankwright.layout.ground import HAIR, Area, Ground, box, crossings, less
 from plankwright.layout.strips import Span
 from plankwright.measure import INCH, Nm
-from plankwright.model import FramingMember, Rules
+from plankwright.model import FramingMember, Point
 
 _TWO_NAILS_FROM: Nm = 4 * INCH
 """From this width on a board takes two nails at a member, else one. Common practice, no source. [nm]"""
@@ -16,14 +13,15 @@ _TWO_NAILS_FROM: Nm = 4 * INCH
 _EDGE_SHARE = 4
 """Two nails stand a quarter of the width from either long edge. Common practice, no source."""
 
+_Stretch = tuple[Nm, Nm]
 
-def nail_places(ground: Ground, blank: Span) -> tuple[tuple[Nm, Nm], ...]:
+
+def nail_places(ground: Ground, blank: Span) -> tuple[Point, ...]:
     """Give where a piece is nailed to the framing.
 
     Nails stand on the centre line of a member that the piece crosses, and between the end of the piece and
-    the side of the member where it ends on one. They keep as far from notches and slopes as from the long
-    edges, unless no such place is left, and move aside for keep-outs. At a member without any allowed place
-    there is none.
+    the side of the member where it ends on one. They move aside for keep-outs, and keep as far from notches
+    and slopes as from the long edges; only a piece that would be nailed at too few members takes one nearer.
 
     Parameters
     ----------
@@ -34,7 +32,7 @@ def nail_places(ground: Ground, blank: Span) -> tuple[tuple[Nm, Nm], ...]:
 
     Returns
     -------
-    tuple of tuple of int
+    tuple of Point
         Along and across the courses, member by member; none on solid backing. [nm]
     """
     if ground.surface.framing.solid:
@@ -46,12 +44,18 @@ def nail_places(ground: Ground, blank: Span) -> tuple[tuple[Nm, Nm], ...]:
         blank.low + rules.nail_edge_nm,
         blank.high - rules.nail_edge_nm,
     )
-    return tuple(
-        place
+    members = [
+        (member.centre_nm, face)
         for member in ground.surface.crossing_members
         if (face := _on_face(within, member)) is not None
-        for place in _at_member(ground, blank, face, member.centre_nm)
-    )
+    ]
+    places = [_well_placed(ground, blank, face, centre) for centre, face in members]
+    wanting = rules.nailing_points - sum(1 for at_member in places if at_member)
+    for index, (_, face) in enumerate(members):
+        if wanting > 0 and not places[index]:
+            places[index] = _where_possible(ground, blank, face)
+            wanting -= len(places[index])
+    return tuple(place for at_member in places for place in at_member)
 
 
 def _on_face(within: Span, member: FramingMember) -> Span | None:
@@ -61,54 +65,63 @@ def _on_face(within: Span, member: FramingMember) -> Span | None:
     return Span(left, right, within.low, within.high) if left < right and within.low < within.high else None
 
 
-def _at_member(ground: Ground, blank: Span, face: Span, centre: Nm) -> tuple[tuple[Nm, Nm], ...]:
+def _well_placed(ground: Ground, blank: Span, face: Span, centre: Nm) -> tuple[Point, ...]:
+    """Give one or two places on the face of a member, one above the other, if there are any."""
+    free = _free(ground, blank, face, ground.rules.nail_edge_nm)
     at = centre if face.left <= centre <= face.right else (face.left + face.right) // 2
-    for free in _free(ground, blank, face):
+    stretches = _stretches(free, at, blank)
+    if not stretches and not free.is_empty:
+        at, _ = _roomiest(free)
         stretches = _stretches(free, at, blank)
-        if not stretches and not free.is_empty and isinstance(free, shapely.Polygon | shapely.MultiPolygon):
-            at = round(shapely.maximum_inscribed_circle(free).coords[0][0])
-            stretches = _stretches(free, at, blank)
-        if stretches:
-            return tuple((at, across) for across in _spread(stretches, blank, ground.rules))
-    return ()
+    return tuple((at, across) for across in _spread(stretches, blank, ground.rules.nail_edge_nm))
 
 
-def _free(ground: Ground, blank: Span, face: Span) -> Iterator[BaseGeometry]:
-    """Give where nails would be well placed on a face, then where they may be at all."""
-    whole, margin = box(face), ground.rules.nail_edge_nm
-    near = box(
-        Span(
-            max(face.left - margin, blank.left),
-            min(face.right + margin, blank.right),
-            blank.low,
-            blank.high,
-        )
+def _where_possible(ground: Ground, blank: Span, face: Span) -> tuple[Point, ...]:
+    """Give the place on the face of a member that is farthest from all in the way, if there is one."""
+    free = _free(ground, blank, face, HAIR)
+    return () if free.is_empty else (_roomiest(free),)
+
+
+def _free(ground: Ground, blank: Span, face: Span, margin: Nm) -> Area:
+    """Give what of a face is clear of keep-outs, and by a margin of notches and slopes."""
+    whole = box(face)
+    near = Span(
+        max(face.left - margin, blank.left), min(face.right + margin, blank.right), blank.low, blank.high
     )
-    missing = shapely.Polygon() if ground.may.covers(near) else less(near, ground.may)
-    holes = [missing, *(cut_out for cut_out in ground.cut_outs if cut_out.intersects(near))]
-    barred = [keep_out for keep_out in ground.keep_outs if keep_out.intersects(whole)]
-    for distance in (margin, HAIR):
-        kept_from = [hole.buffer(distance, join_style="mitre") for hole in holes if not hole.is_empty]
-        yield less(whole, *kept_from, *barred) if kept_from or barred else whole
+    around = box(near)
+    holes: list[Area] = [hole for hole in ground.cut_outs if hole.intersects(around)]
+    if not ground.may.covers(around):
+        holes.append(less(around, ground.may))
+    barred = [
+        *(hole.buffer(margin, join_style="mitre") for hole in holes if not hole.is_empty),
+        *(keep_out for keep_out in ground.keep_outs if keep_out.intersects(whole)),
+    ]
+    return less(whole, *barred) if barred else whole
 
 
-def _stretches(free: BaseGeometry, at: Nm, blank: Span) -> list[tuple[Nm, Nm]]:
-    """Give from where to where across the course a region is crossed by a line at a place along it. [nm]"""
+def _roomiest(free: Area) -> Point:
+    """Give the middle of the largest circle in an area."""
+    (x, y), _ = shapely.maximum_inscribed_circle(free).coords
+    return round(x), round(y)
+
+
+def _stretches(free: Area, at: Nm, blank: Span) -> list[_Stretch]:
+    """Give from where to where across the course an area is crossed by a line at a place along it. [nm]"""
     parts = crossings(free, (at, blank.low), (at, blank.high))
     return [(round(part.bounds[1]), round(part.bounds[3])) for part in parts]
 
 
-def _spread(stretches: list[tuple[Nm, Nm]], blank: Span, rules: Rules) -> tuple[Nm, ...]:
+def _spread(stretches: list[_Stretch], blank: Span, margin: Nm) -> tuple[Nm, ...]:
     """Give one or two places across the course, as near as can be to where they should stand. [nm]"""
     width = blank.high - blank.low
+    if not stretches:
+        return ()
     if width < _TWO_NAILS_FROM:
         return (_nearest(stretches, blank.low + width // 2),)
-    low, high = (
-        _nearest(stretches, place)
-        for place in (blank.low + width // _EDGE_SHARE, blank.high - width // _EDGE_SHARE)
-    )
-    return (low, high) if high - low >= 2 * rules.nail_edge_nm else (low,)
+    low = _nearest(stretches, blank.low + width // _EDGE_SHARE)
+    high = _nearest(stretches, blank.high - width // _EDGE_SHARE)
+    return (low, high) if high - low >= 2 * margin else (low,)
 
 
-def _nearest(stretches: list[tuple[Nm, Nm]], place: Nm) -> Nm:
+def _nearest(stretches: list[_Stretch], place: Nm) -> Nm:
     return min((min(max(place, low), high) for low, high in stretches), key=lambda there: abs(there - place))
