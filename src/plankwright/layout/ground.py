@@ -61,6 +61,13 @@ class Ground:
         left, right, low, high = extent_in_course(self.surface, place)
         return shapely.box(left - grown, low - grown, right + grown, high + grown)
 
+    def clear(self, span: Span) -> bool:
+        """Whether nothing stands in a rectangle: no side of the surface, opening, cut-out or keep-out."""
+        blank = box(span)
+        return self.may.covers(blank) and not any(
+            place.intersects(blank) for place in (*self.cut_outs, *self.keep_outs)
+        )
+
     def point(self, along: Nm, across: Nm) -> Point:
         """Give a point in the frame of the surface."""
         sides = {Edge.TOP: self.surface.height_nm, Edge.RIGHT: self.surface.width_nm}

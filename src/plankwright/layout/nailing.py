@@ -49,7 +49,8 @@ def nail_places(ground: Ground, blank: Span) -> tuple[Point, ...]:
         for member in ground.surface.crossing_members
         if (face := _on_face(within, member)) is not None
     ]
-    places = [_well_placed(ground, blank, face, centre) for centre, face in members]
+    find = _on_clear_wood if ground.clear(blank) else _well_placed
+    places = [find(ground, blank, face, centre) for centre, face in members]
     wanting = rules.nailing_points - sum(1 for at_member in places if at_member)
     for index, (_, face) in enumerate(members):
         if wanting > 0 and not places[index]:
@@ -65,10 +66,22 @@ def _on_face(within: Span, member: FramingMember) -> Span | None:
     return Span(left, right, within.low, within.high) if left < right and within.low < within.high else None
 
 
+def _on_clear_wood(ground: Ground, blank: Span, face: Span, centre: Nm) -> tuple[Point, ...]:
+    """Give one or two places on the face of a member where nothing is in the way."""
+    stretches = [(face.low, face.high)]
+    at = _along(face, centre)
+    return tuple((at, across) for across in _spread(stretches, blank, ground.rules.nail_edge_nm))
+
+
+def _along(face: Span, centre: Nm) -> Nm:
+    """Give the centre line of a member if the piece crosses it, else the middle of what it reaches. [nm]"""
+    return centre if face.left <= centre <= face.right else (face.left + face.right) // 2
+
+
 def _well_placed(ground: Ground, blank: Span, face: Span, centre: Nm) -> tuple[Point, ...]:
     """Give one or two places on the face of a member, one above the other, if there are any."""
     free = _free(ground, blank, face, ground.rules.nail_edge_nm)
-    at = centre if face.left <= centre <= face.right else (face.left + face.right) // 2
+    at = _along(face, centre)
     stretches = _stretches(free, at, blank)
     if not stretches and not free.is_empty:
         at, _ = _roomiest(free)
