@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from plankwright.measure import Nm
-from plankwright.model import Bound, EdgeProfile, Layout, Score, SurfaceLayout
+from plankwright.model import Bound, EdgeProfile, Job, Layout, Score, SurfaceLayout
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,8 +133,8 @@ class Result:
         The best layout found, whole or in part.
     wanted
         When something is left bare: the shortest list of further boards found that closes it.
-    wanted_closes
-        Whether a layout with those boards was made and covers everything.
+    closing
+        A job with those boards, and the layout made with them that covers everything; nothing when none was made.
     held_back
         Boards kept out of the layout as spares, as the rules ask.
     stopped
@@ -143,6 +143,6 @@ class Result:
 
     layout: Layout
     wanted: tuple[Wanted, ...] = ()
-    wanted_closes: bool = False
+    closing: tuple[Job, Layout] | None = None
     held_back: tuple[str, ...] = ()
     stopped: bool = False

@@ -1,0 +1,267 @@
+"""Better and better: a stretch of courses around the worst part is laid out anew, again and again."""
+
+import random
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from plankwright.layout.choose import Chooser, Prices
+from plankwright.layout.courses import courses_from
+from plankwright.layout.first import extend, joints_of
+from plankwright.layout.plan import Plan, PlannedCourse, Stick
+from plankwright.layout.rows import Stack, fixed_stack, free_stack
+from plankwright.layout.sticks import free_sticks
+from plankwright.layout.strips import Strips
+from plankwright.measure import INCH, Nm
+
+_RIP_AT_MOST = INCH // 2
+"""The first looks at a stretch leave out sticks that would lose more than this to the rip."""
+
+_HEIGHTS_AT_MOST = 5
+"""How many heights beside its own a look at a stretch may choose from."""
+
+_LOOK_WORK = 0.5
+"""Work on one look. [deterministic seconds of the solver]"""
+
+_LEAST_SIZE, _MOST_SIZE = 2.0, 8.0
+"""How many courses a look takes at least and at most. [courses]"""
+
+_GROWN = 0.25
+"""By how much looks grow after each that is settled. [courses]"""
+
+_REGROWN, _SCATTERED = 0.1, 0.5
+"""On a sloped surface a look below the first share draws everything above some course anew; below the second it
+takes courses from anywhere, which keep their heights; the rest take courses in a row, whose heights are free."""
+
+_SHAPES_TRIED = 20
+"""How often heights are drawn until they end well."""
+
+_THOROUGH = 0.5
+"""Share of the looks that leave out no stick and allow two lanes."""
+
+_DRAW_WORK, _MODEL_WORK, _SOLVE_WORK = 0.02, 5e-5, 3.0
+"""Seconds of a common machine that it takes to draw one course, to write one piece into a model, and for each
+deterministic second of the solver, as measured once."""
+
+Figure = tuple[int, int, int]
+"""How good a plan is: area bare, joints in sight, wood spent; the smaller the better."""
+
+
+def figure(strips: Strips, stock: Sequence[Stick], plan: Plan) -> Figure:
+    """Measure a plan.
+
+    Returns
+    -------
+    tuple of int
+        Bare area [nm²], joints in sight, wood spent [nm²].
+    """
+    bare = sum(course.bare_area for course in plan)
+    joints = sum(1 for course in plan for _, hidden in joints_of(strips, course) if not hidden)
+    used = {piece.stick.board for course in plan for piece in course.pieces}
+    before = sum(stick.length * stick.width for stick in stock if stick.board in used)
+    after = sum(
+        stick.length * stick.width for stick in free_sticks(stock, plan, strips.rules) if stick.board in used
+    )
+    return bare, joints, before - after
+
+
+@dataclass(slots=True)
+class Search:
+    """A search under way on one surface.
+
+    Parameters
+    ----------
+    strips, stock
+        The surface and the wood that it may use.
+    grid
+        Step of the model. [nm]
+    chance
+        The only source of chance.
+    plan
+        The best so far.
+    spent
+        Work done, in seconds of a common machine. [s]
+    """
+
+    strips: Strips
+    stock: Sequence[Stick]
+    grid: Nm
+    chance: random.Random
+    plan: Plan
+    spent: float = 0.0
+    figure: Figure = field(init=False)
+    _size: float = _LEAST_SIZE
+
+    def __post_init__(self) -> None:
+        self.figure = figure(self.strips, self.stock, self.plan)
+
+    def take(self, plan: Plan | None) -> bool:
+        """Keep a plan if it is better than the best so far."""
+        if plan is None:
+            return False
+        found = figure(self.strips, self.stock, plan)
+        better = found < self.figure
+        if found <= self.figure:
+            self.plan, self.figure = plan, found
+        return better
+
+    def begin_again(self) -> bool:
+        """Draw another first layout. Whether it is better."""
+        self.spent += _DRAW_WORK * max(1, len(self.plan))
+        return self.take(extend(self.strips, self.stock, (), self.chance))
+
+    def whole(self, work: float) -> bool:
+        """Look at the level part of the surface at once. Whether that made it better."""
+        last = len(self.plan)
+        while last and not self.strips.level_between(self.plan[0].low, self.plan[last - 1].high):
+            last -= 1
+        if not last or not self.stock:
+            return False
+        courses = tuple(range(last))
+        return self._look(courses, self._free(courses), thorough=False, work=work / _SOLVE_WORK)
+
+    def step(self) -> bool:
+        """Lay out some courses anew. Whether that made the plan better."""
+        draw = self.chance.random()
+        if not self.strips.level and draw < _REGROWN:
+            return self._regrow()
+        if draw < _SCATTERED:
+            chosen = self._scattered()
+            stack = fixed_stack(self.strips, [self.plan[place] for place in chosen], self._others(chosen))
+            return self._look(chosen, stack, thorough=self.chance.random() < _THOROUGH, work=_LOOK_WORK)
+        stretch = self._stretch()
+        if self.strips.level_between(self.plan[stretch[0]].low, self.plan[stretch[-1]].high):
+            chosen, stack = stretch, self._free(stretch)
+        else:
+            chosen = tuple(sorted({*stretch, *self._scattered()}))
+            stack = self._reshaped(stretch, chosen)
+        return self._look(chosen, stack, thorough=self.chance.random() < _THOROUGH, work=_LOOK_WORK)
+
+    def _free(self, chosen: Sequence[int]) -> Stack:
+        """Give courses in a row on a level part as a stack whose heights are free."""
+        courses, beside = [self.plan[place] for place in chosen], self._others(chosen)
+        sticks = free_sticks(self.stock, beside, self.strips.rules)
+        must_end, may_end = self._ends(chosen[-1])
+        span = (courses[0].low, must_end, may_end)
+        return free_stack(self.strips, self._heights(sticks, courses), span, beside)
+
+    def _ends(self, last: int) -> tuple[Nm, Nm]:
+        """Give the places between which a stretch must end that now ends with some course. [nm]"""
+        if last == len(self.plan) - 1:
+            return self.strips.must_end, self.strips.may_end
+        return self.plan[last].high, self.plan[last].high
+
+    def _fitting_size(self, *, settled: bool) -> float:
+        """Look at more courses while looks are settled within their work, at fewer when they are not."""
+        return min(self._size + _GROWN, _MOST_SIZE) if settled else max(self._size - 2 * _GROWN, _LEAST_SIZE)
+
+    def _others(self, chosen: Sequence[int]) -> Plan:
+        return tuple(course for place, course in enumerate(self.plan) if place not in chosen)
+
+    def _look(self, chosen: Sequence[int], stack: Stack, *, work: float, thorough: bool) -> bool:
+        """Solve a stack with the wood that the other courses leave."""
+        courses, others = tuple(self.plan[place] for place in chosen), self._others(chosen)
+        chooser = Chooser(
+            self.strips,
+            free_sticks(self.stock, others, self.strips.rules),
+            stack,
+            prices=prices_for(self.strips, courses, self.grid),
+            grid=self.grid,
+            bare_allowed=stack.fixed or any(course.bare for course in courses),
+            rip_at_most=None if thorough else _RIP_AT_MOST,
+            lanes=2 if thorough else 1,
+            now=courses,
+        )
+        choice = chooser.solve(work, self.chance.randrange(2**31))
+        self.spent += _SOLVE_WORK * choice.work + _MODEL_WORK * len(chooser.pieces)
+        self._size = self._fitting_size(settled=choice.proven or choice.impossible)
+        if choice.cuts is None:
+            return False
+        found = courses_from(self.strips, stack, choice.cuts, grid=self.grid, chance=self.chance)
+        if found is None:
+            return False
+        return self.take(tuple(sorted((*others, *found), key=lambda course: course.low)))
+
+    def _regrow(self) -> bool:
+        """Lay out everything above some course anew, for the slopes that a stretch cannot reshape."""
+        keep = self.chance.randrange(len(self.plan))
+        below = self.plan[:keep]
+        self.spent += _DRAW_WORK * (len(self.plan) - keep)
+        return self.take(
+            extend(self.strips, free_sticks(self.stock, below, self.strips.rules), below, self.chance)
+        )
+
+    def _badness(self) -> list[float]:
+        """Weigh the courses: the worst are looked at most often."""
+        return [
+            1.0
+            + 8.0 * bool(course.bare)
+            + 2.0 * sum(1 for _, hidden in joints_of(self.strips, course) if not hidden)
+            for course in self.plan
+        ]
+
+    def _stretch(self) -> tuple[int, ...]:
+        """Choose courses in a row."""
+        size = min(round(self._size) + self.chance.randrange(3), len(self.plan))
+        centre = self.chance.choices(range(len(self.plan)), self._badness())[0]
+        first = min(max(0, centre - self.chance.randrange(size)), len(self.plan) - size)
+        return tuple(range(first, first + size))
+
+    def _scattered(self) -> tuple[int, ...]:
+        """Choose courses anywhere, so that they may change boards with each other."""
+        size = min(round(self._size) + 1 + self.chance.randrange(3), len(self.plan))
+        weights = self._badness()
+        chosen: set[int] = set()
+        while len(chosen) < size:
+            chosen.add(self.chance.choices(range(len(self.plan)), weights)[0])
+        return tuple(sorted(chosen))
+
+    def _reshaped(self, stretch: Sequence[int], chosen: Sequence[int]) -> Stack:
+        """Give a stretch with other heights, and other courses beside it that may change boards with it.
+
+        On a slope what a course asks depends on its very place, so places are drawn and only boards and joints are
+        left to the solver.
+        """
+        beside = self._others(chosen)
+        sticks = free_sticks(self.stock, beside, self.strips.rules)
+        narrowest = self.strips.rules.narrowest_course_nm
+        widths = sorted({stick.width for stick in sticks if stick.width >= narrowest})
+        low, high = self.plan[stretch[0]].low, self._ends(stretch[-1])[1]
+        courses = [self.plan[place] for place in chosen if place not in stretch]
+        drawn = [self.plan[place] for place in stretch]
+        for _ in range(_SHAPES_TRIED):
+            edges = [low]
+            while widths and high - edges[-1] > widths[-1]:
+                edges += [edges[-1] + height for height in self.chance.choices(widths, widths)]
+            if narrowest <= high - edges[-1]:
+                edges.append(high)
+                drawn = [
+                    PlannedCourse(bottom, top, (), ()) for bottom, top in zip(edges, edges[1:], strict=False)
+                ]
+                break
+        return fixed_stack(self.strips, sorted((*courses, *drawn), key=lambda course: course.low), beside)
+
+    def _heights(self, sticks: Sequence[Stick], stretch: Sequence[PlannedCourse]) -> list[Nm]:
+        """Give the heights that a stretch may choose from: those in use, and some widths at hand."""
+        narrowest = self.strips.rules.narrowest_course_nm
+        used = {course.height for course in stretch}
+        widths = sorted({stick.width for stick in sticks if stick.width >= narrowest} - used)
+        if len(widths) > _HEIGHTS_AT_MOST and stretch:
+            widths = self.chance.sample(widths, _HEIGHTS_AT_MOST)
+        return sorted(used | set(widths))
+
+
+def prices_for(strips: Strips, courses: Sequence[PlannedCourse], grid: Nm) -> Prices:
+    """Price each measure so that it outweighs all that the later ones can save on these courses.
+
+    Parameters
+    ----------
+    strips
+        The surface.
+    courses
+        To be laid out anew.
+    grid
+        Step of the model. [nm]
+    """
+    length = (strips.right - strips.left) // grid
+    area = max(1, length * sum(course.height for course in courses) // grid)
+    return Prices(bare=max(1000, area // 100), joint=area, wood=1, piece=max(1, area // 2000), new=100 * area)

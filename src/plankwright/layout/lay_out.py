@@ -1,0 +1,200 @@
+"""From job to layout: a first layout, improved until it is proven best or the effort is spent, with its bound."""
+
+import random
+import time
+from collections.abc import Sequence
+from dataclasses import replace
+
+from plankwright.layout.bounds import bound as bound_of
+from plankwright.layout.first import build
+from plankwright.layout.grid import grid_for
+from plankwright.layout.held_back import held_back
+from plankwright.layout.improve import Search
+from plankwright.layout.plan import Plan, Stick
+from plankwright.layout.result import Effort, Progress, Result, Wanted, Watch
+from plankwright.layout.sticks import free_sticks, whole_sticks
+from plankwright.layout.strips import Strips
+from plankwright.layout.wanted import close
+from plankwright.layout.writing import write_surface
+from plankwright.model import Board, Bound, Job, Layout, Score, Surface, SurfaceLayout
+
+_BEGINNINGS = 24
+"""How many first layouts are drawn at most."""
+
+_BEGINNING_SHARE = 0.15
+"""Share of the effort that they may take."""
+
+_WHOLE_SHARE = 0.2
+"""Share of the effort that a look at the whole surface may take."""
+
+_LATE = 4.0
+"""The clock stops a surface when it takes this many times its effort."""
+
+
+def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = None) -> Result:
+    """Lay out a job: which board goes where.
+
+    Surfaces are served in their order; what one leaves of the pile is there for the next.
+
+    Parameters
+    ----------
+    job
+        What to cover, with what, under which rules.
+    effort
+        How long to search.
+    seed
+        The same job, effort and seed give the same layout.
+    watch
+        Follows the search and may stop it; the best so far is given then.
+
+    Returns
+    -------
+    Result
+        The best layout found, whole or in part; when not whole, the boards that would close it.
+    """
+    watch = watch or Watch()
+    spares = held_back(job.boards, job.rules)
+    stock = [
+        stick
+        for place, board in enumerate(job.boards)
+        if board.id not in spares
+        for stick in whole_sticks(board, place, job.rules)
+    ]
+    usable = [board for board in job.boards if board.id not in spares]
+    done: Plan = ()
+    written: list[SurfaceLayout] = []
+    closing = _ClosingJob(job)
+    for surface in job.surfaces:
+        strips = Strips(surface, job.rules)
+        task = _SurfaceTask(job, surface, strips, free_sticks(stock, done, job.rules), usable, effort, watch)
+        search, bound = task.run(random.Random(f"{seed} {surface.id}"))  # noqa: S311 - chance, not secrecy
+        written.append(_with_bound(write_surface(job, strips, search.plan, Bound()), bound))
+        closing.add(search, strips, written[-1])
+        done += search.plan
+    layout = Layout(job_name=job.name, surfaces=tuple(written), seed=seed, effort=effort.name)
+    return Result(
+        layout=layout,
+        wanted=tuple(closing.wanted),
+        closing=closing.closed(layout),
+        held_back=spares,
+        stopped=watch.stopped(),
+    )
+
+
+class _ClosingJob:
+    """The job with the boards that it would take to leave nothing bare."""
+
+    def __init__(self, job: Job) -> None:
+        self.job = job
+        self.boards = list(job.boards)
+        self.wanted: list[Wanted] = []
+        self.written: list[SurfaceLayout] = []
+        self.possible = True
+
+    def add(self, search: Search, strips: Strips, as_it_is: SurfaceLayout) -> None:
+        """Close one more surface."""
+        if not any(course.bare for course in search.plan):
+            self.written.append(as_it_is)
+            return
+        closing = close(search, self.job.tape, len(self.boards))
+        if closing is None:
+            self.possible = False
+            return
+        self.boards += [
+            replace(board, id=f"wanted-{len(self.boards) - len(self.job.boards) + place}")
+            for place, board in enumerate(closing.boards, start=1)
+        ]
+        self.wanted += closing.wanted
+        with_boards = replace(self.job, boards=tuple(self.boards))
+        self.written.append(write_surface(with_boards, strips, closing.plan, Bound()))
+
+    def closed(self, layout: Layout) -> tuple[Job, Layout] | None:
+        """Give the job with those boards and its layout; nothing when nothing was bare or it cannot be closed."""
+        if not self.wanted or not self.possible:
+            return None
+        return replace(self.job, boards=tuple(self.boards)), replace(layout, surfaces=tuple(self.written))
+
+
+def _with_bound(layout: SurfaceLayout, bound: Bound) -> SurfaceLayout:
+    """Keep of a bound what the layout itself does not already meet: later measures only bind once earlier are best."""
+    score = layout.score
+    return replace(
+        layout,
+        bound=Bound(
+            bare_nm2=min(bound.bare_nm2, score.bare_nm2),
+            joints_in_sight=min(bound.joints_in_sight, score.joints_in_sight),
+            wood_spent_nm2=min(bound.wood_spent_nm2, score.wood_spent_nm2),
+        ),
+    )
+
+
+class _SurfaceTask:
+    """The search for one surface."""
+
+    def __init__(
+        self,
+        job: Job,
+        surface: Surface,
+        strips: Strips,
+        stock: Sequence[Stick],
+        boards: Sequence[Board],
+        effort: Effort,
+        watch: Watch,
+    ) -> None:
+        self.job, self.surface, self.strips, self.stock = job, surface, strips, stock
+        self.boards, self.effort, self.watch = boards, effort, watch
+        self.bound = Bound()
+        self.deadline = time.monotonic() + _LATE * effort.seconds
+
+    def run(self, chance: random.Random) -> tuple[Search, Bound]:
+        """Search until proven best, spent or stopped."""
+        self._report("first layout", 0.0, None)
+        search = Search(
+            self.strips,
+            self.stock,
+            grid_for(self.strips, self.stock, self.job.tape.system),
+            chance,
+            build(self.strips, self.stock, chance),
+        )
+        self._report("what no layout can beat", 0.0, search)
+        self.bound = bound_of(self.strips, self.boards, self.job.rules)
+        self._begin(search)
+        work = self.effort.seconds
+        if self._open(search):
+            self._report("the whole surface at once", search.spent / work, search)
+            search.whole(_WHOLE_SHARE * work)
+        while self._open(search):
+            self._report("stretch by stretch", search.spent / work, search)
+            search.step()
+        self._report("done", 1.0, search)
+        return search, self.bound
+
+    def _begin(self, search: Search) -> None:
+        """Draw first layouts; one is enough when nothing can beat it."""
+        for _ in range(_BEGINNINGS):
+            if not self._open(search) or search.spent > _BEGINNING_SHARE * self.effort.seconds:
+                return
+            search.begin_again()
+            self._report("first layouts", search.spent / self.effort.seconds, search)
+
+    def _open(self, search: Search) -> bool:
+        """Whether there is something left to gain, and time and leave to look for it."""
+        bare, joints, wood = search.figure
+        best = (
+            bare <= self.bound.bare_nm2
+            and joints <= self.bound.joints_in_sight
+            and wood <= self.bound.wood_spent_nm2
+        )
+        late = time.monotonic() > self.deadline
+        return not (best or late or search.spent >= self.effort.seconds or self.watch.stopped())
+
+    def _report(self, stage: str, done: float, search: Search | None) -> None:
+        score = None
+        if search is not None:
+            bare, joints, wood = search.figure
+            score = Score(bare_nm2=bare, joints_in_sight=joints, wood_spent_nm2=wood, cuts=0)
+        self.watch.report(
+            Progress(
+                surface_id=self.surface.id, stage=stage, done=min(1.0, done), best=score, bound=self.bound
+            )
+        )

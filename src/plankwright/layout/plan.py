@@ -1,0 +1,100 @@
+"""The search's own picture of a layout: plain and quick, in course coordinates.
+
+`u` runs along the courses and `v` away from the start side; both in whole nanometres. Only `writing` turns a plan
+into the document that leaves this room.
+"""
+
+from dataclasses import dataclass
+
+from plankwright.measure import Nm
+from plankwright.model import EdgeProfile, Face
+
+
+@dataclass(frozen=True, slots=True)
+class Stick:
+    """A rectangle of clear wood on a board, free to be cut.
+
+    Parameters
+    ----------
+    board
+        Place of its board in the tally.
+    along_from, along_to, across_from, across_to
+        Where it lies on the board. [nm]
+    face
+        The face that can be shown.
+    hidden_only
+        Whether it has a blemish on that face.
+    thickness, profile
+        Of the board.
+    """
+
+    board: int
+    along_from: Nm
+    along_to: Nm
+    across_from: Nm
+    across_to: Nm
+    face: Face
+    hidden_only: bool
+    thickness: Nm
+    profile: EdgeProfile
+
+    @property
+    def length(self) -> Nm:
+        """[nm]."""
+        return self.along_to - self.along_from
+
+    @property
+    def width(self) -> Nm:
+        """[nm]."""
+        return self.across_to - self.across_from
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedPiece:
+    """A piece: where it is cut and where along its course it hangs.
+
+    Parameters
+    ----------
+    stick
+        The very rectangle of the board that is cut out.
+    start, end
+        Along the course. [nm]
+    """
+
+    stick: Stick
+    start: Nm
+    end: Nm
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedCourse:
+    """A course: its strip, its pieces and what of it is bare.
+
+    Parameters
+    ----------
+    low, high
+        Distances of its edges from the start side. [nm]
+    pieces
+        In order along the course.
+    bare
+        Stretches (start, end) that nothing covers. [nm]
+    """
+
+    low: Nm
+    high: Nm
+    pieces: tuple[PlannedPiece, ...]
+    bare: tuple[tuple[Nm, Nm], ...] = ()
+
+    @property
+    def height(self) -> Nm:
+        """[nm]."""
+        return self.high - self.low
+
+    @property
+    def bare_area(self) -> int:
+        """Area of the bare blanks. [nm²]"""
+        return self.height * sum(end - start for start, end in self.bare)
+
+
+Plan = tuple[PlannedCourse, ...]
+"""A whole surface, course by course from the start side."""
