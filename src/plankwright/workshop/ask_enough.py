@@ -211,8 +211,8 @@ def _headline(overall: Verdict, surfaces: Sequence[SurfaceAnswer], held_back: in
 def _tell_wanted(result: Result, tape: TapeStyle) -> Iterator[str]:
     if not result.wanted:
         return
-    boards = listed([describe_wanted(wanted, tape) for wanted in result.wanted])
-    yield f"Wanted to close what is bare: {boards}."
+    yield "Wanted to close what is bare:"
+    yield from (f"- {describe_wanted(wanted, tape)}" for wanted in result.wanted)
     yield (
         "A layout with these boards was made, and it covers everything."
         if result.closing is not None

@@ -166,8 +166,9 @@ def test_no_says_how_much_is_covered_and_what_would_close_it() -> None:
         "wall: 4.0 sq ft of 8.0 sq ft covered (50 %).",
         "wall: 4.0 sq ft stays bare, and no layout can leave less: proven best.",
     ]
-    assert answer.pile[:2] == (
-        'Wanted to close what is bare: 1 board of at least 8\' 0" by 6".',
+    assert answer.pile[:3] == (
+        "Wanted to close what is bare:",
+        '- 1 board of at least 8\' 0" by 6"',
         "A layout with these boards was made, and it covers everything.",
     )
 
@@ -175,7 +176,7 @@ def test_no_says_how_much_is_covered_and_what_would_close_it() -> None:
 def test_a_wanted_list_without_a_layout_is_called_a_guess() -> None:
     """Nobody should buy on it without knowing."""
     answer = ask_enough(job("A"), replace(result("A", bound=SHORT), wanted=(ONE_MORE,)))
-    assert answer.pile[1] == "No layout with these boards was made: take the list as a guess."
+    assert answer.pile[2] == "No layout with these boards was made: take the list as a guess."
 
 
 def test_boards_not_used_on_a_bare_wall_are_not_called_spare() -> None:
