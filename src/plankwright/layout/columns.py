@@ -18,7 +18,7 @@ from dataclasses import dataclass
 import highspy
 import numpy as np
 
-from plankwright.layout.patterns import Cutter, Pattern
+from plankwright.layout.patterns import Assortment, Pattern
 from plankwright.layout.silent import SilentHighs
 
 _SCALE = 2**36
@@ -32,7 +32,7 @@ _SAFETY_S = 300.0
 
 
 @dataclass(slots=True)
-class Effort:
+class Work:
     """How much may still be done.
 
     Parameters
@@ -45,6 +45,12 @@ class Effort:
 
     left: int
     stopped: Callable[[], bool]
+
+    def half(self) -> "Work":
+        """Set half of what is left apart, to be spent or lost."""
+        part = self.left // 2
+        self.left -= part
+        return Work(part, self.stopped)
 
     def spend(self) -> bool:
         """Take one step, if there is one left."""
@@ -94,14 +100,14 @@ class Columns:
 
     Parameters
     ----------
-    cutter
+    assortment
         What can be cut.
     stick_costs, bare_costs
         Of a stick of each kind, and of a need of each kind left bare; whole numbers. [nm²]
     """
 
-    def __init__(self, cutter: Cutter, stick_costs: Sequence[int], bare_costs: Sequence[int]) -> None:
-        self.cutter = cutter
+    def __init__(self, assortment: Assortment, stick_costs: Sequence[int], bare_costs: Sequence[int]) -> None:
+        self.assortment = assortment
         self.stick_costs, self.bare_costs = tuple(stick_costs), tuple(bare_costs)
         self.unit = max(stick_costs, default=0) or max(bare_costs, default=0) or 1
         self.columns: list[tuple[int, Pattern]] = []
@@ -109,9 +115,9 @@ class Columns:
         self._known: set[tuple[int, Pattern]] = set()
         self._solver = _quiet()
         infinity = highspy.kHighsInf
-        for need in cutter.needs:
+        for need in assortment.needs:
             self._solver.addRow(float(need.count), infinity, 0, np.empty(0, np.int32), np.empty(0))
-        for stick in cutter.sticks:
+        for stick in assortment.sticks:
             self._solver.addRow(-infinity, float(stick.count), 0, np.empty(0, np.int32), np.empty(0))
         for row, cost in enumerate(bare_costs):
             self._solver.addCol(cost / self.unit, 0.0, infinity, 1, np.array([row], np.int32), np.ones(1))
@@ -141,23 +147,23 @@ class Columns:
         for row, count in enumerate(sticks, start=len(needs)):
             self._solver.changeRowBounds(row, -highspy.kHighsInf, float(count))
 
-    def generate(self, needs: Sequence[int], sticks: Sequence[int], effort: Effort) -> Mixture:
+    def generate(self, needs: Sequence[int], sticks: Sequence[int], work: Work) -> Mixture:
         """Find patterns until none would help, and give the best mixture of all.
 
         The bound is raised when these are all the needs and all the sticks.
         """
         self.limit(needs, sticks)
-        whole = [need.count for need in self.cutter.needs] == list(needs)
+        whole = [need.count for need in self.assortment.needs] == list(needs)
         while True:
             _run(self._solver)
             solution = self._solver.getSolution()
             uses = tuple(solution.col_value)[len(needs) :]
             mixture = Mixture(uses, self._solver.getObjectiveValue() * self.unit)
             duals = solution.row_dual
-            if not effort.spend():
+            if not work.spend():
                 return mixture
             prices = self._prices(duals[: len(needs)])
-            worthiest = self.cutter.worthiest(prices, needs)
+            worthiest = self.assortment.worthiest(prices, needs)
             if whole:
                 self._raise_bound(prices, worthiest.worths)
             found = False
@@ -176,25 +182,27 @@ class Columns:
         ]
 
     def _raise_bound(self, prices: Sequence[int], worths: Sequence[int]) -> None:
-        needs = sum(need.count * price for need, price in zip(self.cutter.needs, prices, strict=True))
+        needs = sum(need.count * price for need, price in zip(self.assortment.needs, prices, strict=True))
         profit = sum(
             stick.count * max(0, worth * self.unit - cost * _SCALE)
-            for stick, worth, cost in zip(self.cutter.sticks, worths, self.stick_costs, strict=True)
+            for stick, worth, cost in zip(self.assortment.sticks, worths, self.stick_costs, strict=True)
         )
         self.bound = max(self.bound, -((profit - needs * self.unit) // _SCALE))
 
-    def whole(self, seed: int, effort: Effort) -> list[Cut]:
+    def whole(self, seed: int, work: Work) -> list[Cut]:
         """Choose whole numbers of the patterns at hand.
 
         Parameters
         ----------
         seed
             For the solver.
-        effort
+        work
             May be used up.
         """
         first = len(self.bare_costs)
-        self.limit([need.count for need in self.cutter.needs], [stick.count for stick in self.cutter.sticks])
+        self.limit(
+            [need.count for need in self.assortment.needs], [stick.count for stick in self.assortment.sticks]
+        )
         solver = _quiet()
         solver.passModel(self._solver.getLp())
         places = np.arange(first, first + len(self.columns), dtype=np.int32)
@@ -203,21 +211,20 @@ class Columns:
         step = math.gcd(*self.stick_costs, *self.bare_costs)
         for option, value in (
             ("mip_rel_gap", 0.0),
-            (
-                "mip_abs_gap",
-                max(1e-6, 0.999 * step / self.unit),
-            ),  # No solution costs less by less than a step.
+            ("mip_abs_gap", max(1e-6, 0.999 * step / self.unit)),  # Costs differ by whole steps.
             ("random_seed", seed % 2**31),
             ("time_limit", _SAFETY_S),
         ):
             solver.setOptionValue(option, value)
 
         def watch(event: highspy.highs.HighsCallbackEvent) -> None:
-            if not effort.spend():
+            if not work.spend():
                 event.interrupt()
 
         solver.cbMipInterrupt += watch
         _run(solver)
+        if solver.getInfo().primal_solution_status != int(highspy.SolutionStatus.kSolutionStatusFeasible):
+            return []
         values = list(solver.getSolution().col_value)[first:]
         return [
             Cut(stick, pattern, round(value))

@@ -3,12 +3,12 @@
 import math
 import random
 from collections import defaultdict
-from collections.abc import Callable, Hashable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
-from plankwright.layout.columns import Columns, Cut, Effort
-from plankwright.layout.patterns import Cutter, NeedKind, StickKind
+from plankwright.layout.columns import Columns, Cut, Work
+from plankwright.layout.patterns import Assortment, NeedKind, StickKind
 from plankwright.layout.plan import Stick
 from plankwright.layout.rounding import bare_area, dived, filled, wood_area
 from plankwright.layout.sticks import cut_from
@@ -18,13 +18,16 @@ from plankwright.model import Rules
 _BARE_PRICE = 16
 """To leave the smallest need bare costs as much as so many of the largest sticks."""
 
+_DEAREST_BARE = 2**20
+"""A higher price of bare area would strain the arithmetic; needs that are tiny for it are filled in last."""
+
 _SUMS = 2_000_000
 """So many sums of areas are looked at when a bound is rounded up to the next of them."""
 
 _DIVES = 8
 """After so many dives the patterns found are looked at together."""
 
-_Key = TypeVar("_Key", bound=Hashable)
+_Key = TypeVar("_Key", bound=tuple[int, ...])
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,100 +111,125 @@ def pack(
     Returns
     -------
     Packing
-        Always valid, with bounds that hold whatever the effort.
+        Always valid, with bounds that hold whatever the work.
     """
     blemished = any(stick.hidden_only for stick in sticks)
     need_members = _alike([(need.length, need.height, need.hidden and blemished) for need in needs])
     stick_members = _alike([(stick.length, stick.width, stick.hidden_only) for stick in sticks])
-    cutter = Cutter(
+    assortment = Assortment(
         [NeedKind(*key, len(members)) for key, members in need_members.items()],
         [StickKind(*key, len(members)) for key, members in stick_members.items()],
         kerf=rules.crosscut_kerf_nm,
         tolerance=rules.width_tolerance_nm,
     )
-    search = _Search(cutter, Effort(work, stopped), seed)
+    search = _Search(assortment, Work(work, stopped), seed)
     if needs and sticks:
         search.run()
-    chosen = _cut_out(
-        search.best, needs, sticks, rules, list(need_members.values()), list(stick_members.values())
-    )
+    members = list(need_members.values()), list(stick_members.values())
+    chosen = _cut_out(search.best, needs, sticks, rules, members)
     total = sum(need.length * need.height for need in needs)
-    bare = bare_area(cutter, search.best)
+    bare = bare_area(assortment, search.best)
     return Packing(
         chosen=chosen,
         unplaced=tuple(sorted(set(range(len(needs))) - {place for place, _ in chosen})),
         placed_nm2=total - bare,
         most_area_nm2=total - search.least_bare,
-        wood_nm2=wood_area(cutter, search.best),
+        wood_nm2=wood_area(assortment, search.best),
         least_wood_nm2=None if bare else search.least_wood,
     )
 
 
 class _Search:
-    """The steps of a packing, each of which may find it good enough."""
+    """The steps of a packing; it is over as soon as nothing better can exist.
 
-    def __init__(self, cutter: Cutter, effort: Effort, seed: int) -> None:
-        self.cutter, self.effort, self.seed = cutter, effort, seed
+    Parameters
+    ----------
+    assortment
+        What can be cut.
+    work
+        May be used up.
+    seed
+        For whatever is drawn by lot.
+
+    Attributes
+    ----------
+    best
+        The best packing so far.
+    least_bare
+        No packing leaves less area bare. [nm²]
+    least_wood
+        No packing of every need spends less wood. [nm²]
+    """
+
+    def __init__(self, assortment: Assortment, work: Work, seed: int) -> None:
+        self.assortment, self.work, self.seed = assortment, work, seed
         self.best: list[Cut] = []
-        homeless = [
+        self.least_bare = sum(
             need.area * need.count
-            for place, need in enumerate(cutter.needs)
-            if not any(cutter.fits(place, stick) for stick in range(len(cutter.sticks)))
-        ]
-        self.least_bare, self.least_wood = sum(homeless), 0
+            for place, need in enumerate(assortment.needs)
+            if not any(assortment.fits(place, stick) for stick in range(len(assortment.sticks)))
+        )
+        self.least_wood = 0
 
     def run(self) -> None:
-        """Try best fit, then bound, then dive, then whole numbers, until nothing better can exist."""
-        cutter = self.cutter
+        """Try best fit, bound what can be reached, then dive for it."""
         for order in self._orders():
-            self._keep(filled(cutter, (), order))
-        areas = [need.area for need in cutter.needs]
-        woods = [stick.area for stick in cutter.sticks]
-        price = -(-_BARE_PRICE * max(woods) // min(areas))
-        columns = Columns(cutter, woods, [price * area for area in areas])
+            self._keep(filled(self.assortment, (), order))
+        needs = [(need.area, need.count) for need in self.assortment.needs]
+        sticks = [(stick.area, stick.count) for stick in self.assortment.sticks]
+        dearest, smallest = max(area for area, _ in sticks), min(area for area, _ in needs)
+        self.price = min(-(-_BARE_PRICE * dearest // smallest), _DEAREST_BARE)
+        columns = Columns(
+            self.assortment, [area for area, _ in sticks], [self.price * area for area, _ in needs]
+        )
         self._take_in(columns)
-        counts = [need.count for need in cutter.needs], [stick.count for stick in cutter.sticks]
-        columns.generate(*counts, self.effort)
-        sticks = [(stick.area, stick.count) for stick in cutter.sticks]
+        columns.generate(*self._everything(), self.work)
         self.least_wood = _least_sum(sticks, columns.bound)
-        if bare_area(cutter, self.best):
-            self._bound_bare(columns, areas)
-        self._improve(columns)
+        if self._cost(self.best)[0]:
+            # Whatever is spent, not all of the programme's cost can be wood.
+            bare = -((sum(area * count for area, count in sticks) - columns.bound) // self.price)
+            self.least_bare = _least_sum(needs, max(self.least_bare, bare, self._least_bare(columns)))
+        self._dive(columns)
 
-    def _improve(self, columns: Columns) -> None:
-        """Dive again and again, and now and then choose among all patterns found so far."""
-        chance, dives = random.Random(self.seed), 0  # noqa: S311 - a search, not a secret
-        seen = -1
-        while not self._done() and self.effort.left > 0 and not self.effort.stopped():
-            dive = dived(columns, self.effort, chance if dives else None, self._price(columns))
-            if dive is not None:
-                self._keep(filled(self.cutter, dive, self._orders()[0]))
-            dives += 1
-            if dives % _DIVES == 0 and not self._done():
-                self._take_in(columns)
-                some = Effort(self.effort.left // 2, self.effort.stopped)
-                before = some.left
-                whole = columns.whole(self.seed, some)
-                self.effort.left -= before - some.left
-                self._keep(filled(self.cutter, whole, self._orders()[0]))
-                if seen == len(columns.columns):
-                    return
-                seen = len(columns.columns)
-
-    def _bound_bare(self, columns: Columns, areas: Sequence[int]) -> None:
-        """Bound the area left bare: the same programme, with wood for nothing."""
-        free = Columns(self.cutter, [0] * len(self.cutter.sticks), areas)
+    def _least_bare(self, columns: Columns) -> int:
+        """Bound the area left bare: the same programme, with wood for nothing. [nm²]"""
+        free = Columns(
+            self.assortment,
+            [0] * len(self.assortment.sticks),
+            [need.area for need in self.assortment.needs],
+        )
         for stick, pattern in columns.columns:
             free.add(stick, pattern)
-        counts = [need.count for need in self.cutter.needs], [stick.count for stick in self.cutter.sticks]
-        free.generate(*counts, self.effort)
+        free.generate(*self._everything(), self.work)
         for stick, pattern in free.columns:
             columns.add(stick, pattern)
-        needs = [(need.area, need.count) for need in self.cutter.needs]
-        self.least_bare = _least_sum(needs, max(self.least_bare, free.bound))
+        return free.bound
+
+    def _dive(self, columns: Columns) -> None:
+        """Dive again and again, and now and then choose among all patterns found so far."""
+        chance = random.Random(self.seed)  # noqa: S311 - a search, not a secret
+        order, dives, seen = self._orders()[0], 0, -1
+        while not (self._done() or self.work.stopped() or (dives and self.work.left <= 0)):
+            dive = dived(columns, self.work, chance if dives else None, self._price())
+            if dive is not None:
+                self._keep(filled(self.assortment, dive, order))
+            dives += 1
+            if dives % _DIVES or self._done():
+                continue
+            if seen == len(columns.columns):
+                return
+            seen = len(columns.columns)
+            self._take_in(columns)
+            self._keep(filled(self.assortment, columns.whole(self.seed, self.work.half()), order))
+
+    def _everything(self) -> tuple[list[int], list[int]]:
+        return (
+            [need.count for need in self.assortment.needs],
+            [stick.count for stick in self.assortment.sticks],
+        )
 
     def _orders(self) -> tuple[Callable[[int], tuple[int, ...]], ...]:
-        needs = self.cutter.needs
+        needs = self.assortment.needs
         return (
             lambda place: (-needs[place].height, -needs[place].length),
             lambda place: (-needs[place].length, -needs[place].height),
@@ -212,11 +240,11 @@ class _Search:
             columns.add(cut.stick, cut.pattern)
 
     def _cost(self, cuts: Sequence[Cut]) -> tuple[int, int]:
-        return bare_area(self.cutter, cuts), wood_area(self.cutter, cuts)
+        return bare_area(self.assortment, cuts), wood_area(self.assortment, cuts)
 
-    def _price(self, columns: Columns) -> int:
-        bare = bare_area(self.cutter, self.best) * (columns.bare_costs[0] // self.cutter.needs[0].area)
-        return bare + wood_area(self.cutter, self.best)
+    def _price(self) -> int:
+        bare, wood = self._cost(self.best)
+        return self.price * bare + wood
 
     def _keep(self, cuts: list[Cut]) -> None:
         if not self.best or self._cost(cuts) < self._cost(self.best):
@@ -230,8 +258,8 @@ class _Search:
 def _least_sum(parts: Sequence[tuple[int, int]], bound: int) -> int:
     """Give the least that some of the parts can add up to when they add up to a bound at least.
 
-    Each part is given with how many there are. Where there are too many sums to look at all of them, the answer
-    may be too low, but is never below the bound.
+    Each part is given with how many there are. Where there are too many sums to look at all of them, the
+    answer may be too low, but is never below the bound.
     """
     step = math.gcd(*(size for size, _ in parts))
     floor = -(-bound // step)
@@ -247,11 +275,11 @@ def _least_sum(parts: Sequence[tuple[int, int]], bound: int) -> int:
 
 
 def _alike(keys: Sequence[_Key]) -> dict[_Key, list[int]]:
-    """Give the places of each key, in order of the keys so that the order of the input does not matter."""
+    """Give the places of each key, in order of the keys, so that the order of the input hardly matters."""
     members: dict[_Key, list[int]] = defaultdict(list)
     for place, key in enumerate(keys):
         members[key].append(place)
-    return members
+    return {key: members[key] for key in sorted(members)}
 
 
 def _cut_out(
@@ -259,11 +287,10 @@ def _cut_out(
     needs: Sequence[Need],
     sticks: Sequence[Stick],
     rules: Rules,
-    need_members: Sequence[Sequence[int]],
-    stick_members: Sequence[Sequence[int]],
+    members: tuple[Sequence[Sequence[int]], Sequence[Sequence[int]]],
 ) -> tuple[tuple[int, Stick], ...]:
     """Lay the pieces of each stick one after another, the longest first, a kerf between two."""
-    wanted, wood = [iter(members) for members in need_members], [iter(members) for members in stick_members]
+    wanted, wood = ([iter(places) for places in kinds] for kinds in members)
     chosen = []
     for cut in cuts:
         stick = sticks[next(wood[cut.stick])]

@@ -1,7 +1,7 @@
 """Cutting patterns: which pieces a stick can give, counted by kind, and the worthiest pattern of each stick.
 
-A kerf stands between two pieces and none after the last, so pieces of sizes `length + kerf` fit a stick just when
-they add up to at most `stick length + kerf`.
+A kerf stands between two pieces and none after the last, so pieces of sizes `length + kerf` fit a stick just
+when they add up to at most `stick length + kerf`.
 """
 
 import math
@@ -87,7 +87,7 @@ class Worthiest:
     patterns: tuple[Pattern, ...]
 
 
-class Cutter:
+class Assortment:
     """Everything that can be cut: the needs, the sticks and which of them go together.
 
     Parameters
@@ -121,26 +121,35 @@ class Cutter:
             and (wanted.hidden or not wood.hidden_only)
         )
 
+    def room_left(self, stick: int, pattern: Pattern) -> int:
+        """Give the room for further sizes once a pattern is cut; negative where it does not fit. [nm]"""
+        return self.rooms[stick] - sum(self.sizes[need] * count for need, count in pattern)
+
     def worthiest(self, prices: Sequence[int], limits: Sequence[int]) -> Worthiest:
         """Find the worthiest pattern of each kind of stick.
 
         Parameters
         ----------
         prices
-            Of each kind of need; their sums must stay below 2**63.
+            Of each kind of need; what a pattern adds up to must stay below 2**63.
         limits
             How many of each kind a pattern may hold.
         """
-        worths, patterns = self._fill(prices, limits, rounded_up=True)
+        worths, patterns = self._fill(prices, limits, rounded_up=False)
         if not self.exact:
-            worths, _ = self._fill(prices, limits, rounded_up=False)
+            _, tighter = self._fill(prices, limits, rounded_up=True)
+            patterns = [
+                pattern if self.room_left(stick, pattern) >= 0 else tighter[stick]
+                for stick, pattern in enumerate(patterns)
+            ]
         return Worthiest(tuple(worths), tuple(patterns))
 
     def _fill(
         self, prices: Sequence[int], limits: Sequence[int], *, rounded_up: bool
     ) -> tuple[list[int], list[Pattern]]:
         """Fill every stick; rounded up, each pattern fits, and rounded down, no worth is too low."""
-        worths, patterns = [0] * len(self.sticks), [()] * len(self.sticks)
+        worths = [0] * len(self.sticks)
+        patterns: list[Pattern] = [()] * len(self.sticks)
         sizes = [-(-size // self._unit) if rounded_up else size // self._unit for size in self.sizes]
         for hidden_only in (False, True):
             sticks = [place for place, stick in enumerate(self.sticks) if stick.hidden_only is hidden_only]

@@ -3,30 +3,30 @@
 import random
 from collections.abc import Callable, Sequence
 
-from plankwright.layout.columns import Columns, Cut, Effort
-from plankwright.layout.patterns import Cutter, Pattern
+from plankwright.layout.columns import Columns, Cut, Work
+from plankwright.layout.patterns import Assortment, Pattern
 
 _WHOLE = 1e-6
 """How far below a whole number the solver may leave one."""
 
 
-def bare_area(cutter: Cutter, cuts: Sequence[Cut]) -> int:
+def bare_area(assortment: Assortment, cuts: Sequence[Cut]) -> int:
     """Give the area of the needs that some cuts do not serve. [nm²]"""
-    left = _left(cutter, cuts)
-    return sum(need.area * count for need, count in zip(cutter.needs, left, strict=True))
+    left = _left(assortment, cuts)
+    return sum(need.area * count for need, count in zip(assortment.needs, left, strict=True))
 
 
-def wood_area(cutter: Cutter, cuts: Sequence[Cut]) -> int:
+def wood_area(assortment: Assortment, cuts: Sequence[Cut]) -> int:
     """Give the area of the sticks that are cut into. [nm²]"""
-    return sum(cutter.sticks[cut.stick].area * cut.count for cut in cuts)
+    return sum(assortment.sticks[cut.stick].area * cut.count for cut in cuts)
 
 
-def filled(cutter: Cutter, cuts: Sequence[Cut], order: Callable[[int], tuple[int, ...]]) -> list[Cut]:
+def filled(assortment: Assortment, cuts: Sequence[Cut], order: Callable[[int], tuple[int, ...]]) -> list[Cut]:
     """Serve what some cuts leave bare from what they leave of their sticks, then from sticks not yet cut.
 
     Parameters
     ----------
-    cutter
+    assortment
         What can be cut.
     cuts
         May give more of a need than there is; the surplus is not cut.
@@ -38,71 +38,86 @@ def filled(cutter: Cutter, cuts: Sequence[Cut], order: Callable[[int], tuple[int
     list of Cut
         One a stick, none giving more than is needed.
     """
-    left = [need.count for need in cutter.needs]
-    unused = [stick.count for stick in cutter.sticks]
-    opened: list[tuple[int, dict[int, int]]] = []
-    room: list[int] = []
+    filling = _Filling(assortment)
     for cut in cuts:
         for _ in range(cut.count):
-            pattern = dict(_within(cut.pattern, left))
-            if pattern:
-                unused[cut.stick] -= 1
-                opened.append((cut.stick, pattern))
-                room.append(_room_left(cutter, cut.stick, pattern))
-                for need, count in pattern.items():
-                    left[need] -= count
-    for need in sorted(range(len(left)), key=order):
-        size, height = cutter.sizes[need], cutter.needs[need].height
-        for _ in range(left[need]):
-            fit = [
-                (cutter.sticks[stick].width - height, room[place] - size, place)
-                for place, (stick, _) in enumerate(opened)
-                if room[place] >= size and cutter.fits(need, stick)
-            ]
-            if fit:
-                place = min(fit)[2]
-                room[place] -= size
-                opened[place][1][need] = opened[place][1].get(need, 0) + 1
-                continue
-            fresh = [
-                (wood.width - height, wood.length, stick)
-                for stick, wood in enumerate(cutter.sticks)
-                if unused[stick] and cutter.fits(need, stick)
-            ]
-            if not fresh:
-                break
-            stick = min(fresh)[2]
-            unused[stick] -= 1
-            opened.append((stick, {need: 1}))
-            room.append(cutter.rooms[stick] - size)
-    return [Cut(stick, tuple(sorted(pattern.items())), 1) for stick, pattern in opened]
+            filling.cut(cut.stick, cut.pattern)
+    for need in sorted(range(len(assortment.needs)), key=order):
+        while filling.left[need] and filling.serve(need):
+            pass
+    return [Cut(stick, tuple(sorted(pattern.items())), 1) for stick, pattern in filling.opened]
 
 
-def dived(columns: Columns, effort: Effort, chance: random.Random | None, too_dear: int) -> list[Cut] | None:
+class _Filling:
+    """Sticks that are being cut, one by one."""
+
+    def __init__(self, assortment: Assortment) -> None:
+        self._assortment = assortment
+        self.left = [need.count for need in assortment.needs]
+        self.opened: list[tuple[int, dict[int, int]]] = []
+        self._unused = [stick.count for stick in assortment.sticks]
+        self._room: list[int] = []
+
+    def cut(self, stick: int, pattern: Pattern) -> None:
+        """Cut into a stick for what of a pattern is needed, if anything is."""
+        given = _within(pattern, self.left)
+        if not given:
+            return
+        self._unused[stick] -= 1
+        self.opened.append((stick, dict(given)))
+        self._room.append(self._assortment.room_left(stick, given))
+        for need, count in given:
+            self.left[need] -= count
+
+    def serve(self, need: int) -> bool:
+        """Cut one more piece where it fits best; say whether it fits anywhere."""
+        size, height = self._assortment.sizes[need], self._assortment.needs[need].height
+        opened = [
+            (self._assortment.sticks[stick].width - height, self._room[place] - size, place)
+            for place, (stick, _) in enumerate(self.opened)
+            if self._room[place] >= size and self._assortment.fits(need, stick)
+        ]
+        if opened:
+            place = min(opened)[2]
+            pattern = self.opened[place][1]
+            pattern[need] = pattern.get(need, 0) + 1
+            self._room[place] -= size
+            self.left[need] -= 1
+            return True
+        fresh = [
+            (wood.width - height, wood.length, stick)
+            for stick, wood in enumerate(self._assortment.sticks)
+            if self._unused[stick] and self._assortment.fits(need, stick)
+        ]
+        if fresh:
+            self.cut(min(fresh)[2], ((need, 1),))
+        return bool(fresh)
+
+
+def dived(columns: Columns, work: Work, chance: random.Random | None, too_dear: int) -> list[Cut] | None:
     """Fix what the linear programme uses most, one step after another, and solve the rest anew.
 
     Parameters
     ----------
     columns
         Grows by the patterns that turn out to be useful on the way.
-    effort
+    work
         May be used up.
     chance
         Picks by lot among patterns used in part; nothing to pick the most used.
     too_dear
         The dive is given up once it cannot cost less than this. [nm²]
     """
-    left = [need.count for need in columns.cutter.needs]
-    unused = [stick.count for stick in columns.cutter.sticks]
+    left = [need.count for need in columns.assortment.needs]
+    unused = [stick.count for stick in columns.assortment.sticks]
     cuts: list[Cut] = []
     spent = 0
-    while any(left) and not effort.stopped():
-        mixture = columns.generate(left, unused, effort)
+    while any(left) and not work.stopped():
+        mixture = columns.generate(left, unused, work)
         if spent + mixture.cost > too_dear - _WHOLE * columns.unit:
             return None
-        picked = _picked(mixture.uses, chance)
         done = len(cuts)
-        for place, count in picked:
+        for place, count in _picked(mixture.uses, chance):
             stick, pattern = columns.columns[place]
             for _ in range(min(count, unused[stick])):
                 given = _within(pattern, left)
@@ -128,8 +143,8 @@ def _picked(uses: Sequence[float], chance: random.Random | None) -> list[tuple[i
     return [(chance.choices(parts, [uses[place] ** 2 for place in parts])[0], 1)]
 
 
-def _left(cutter: Cutter, cuts: Sequence[Cut]) -> list[int]:
-    left = [need.count for need in cutter.needs]
+def _left(assortment: Assortment, cuts: Sequence[Cut]) -> list[int]:
+    left = [need.count for need in assortment.needs]
     for cut in cuts:
         for need, count in cut.pattern:
             left[need] = max(0, left[need] - count * cut.count)
@@ -138,7 +153,3 @@ def _left(cutter: Cutter, cuts: Sequence[Cut]) -> list[int]:
 
 def _within(pattern: Pattern, left: Sequence[int]) -> Pattern:
     return tuple((need, min(count, left[need])) for need, count in pattern if left[need])
-
-
-def _room_left(cutter: Cutter, stick: int, pattern: dict[int, int]) -> int:
-    return cutter.rooms[stick] - sum(cutter.sizes[need] * count for need, count in pattern.items())
