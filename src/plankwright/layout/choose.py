@@ -519,6 +519,8 @@ class Chooser:
         solver.parameters.max_deterministic_time = work
         solver.parameters.random_seed = seed
         solver.parameters.num_workers = 1
+        # The solver's own handler ends the process when Ctrl-C comes; ours asks whoever watches to stop.
+        solver.parameters.catch_sigint_signal = False
         solver.parameters.symmetry_level = 0
         solver.parameters.cp_model_probing_level = int(__import__("os").environ.get("PB", "0"))
         solver.parameters.max_presolve_iterations = int(__import__("os").environ.get("PI", "1"))
