@@ -12,6 +12,7 @@ import click
 from plankwright.cli.commands import plankwright
 from plankwright.cli.fault_report import write_report
 from plankwright.cli.json_text import problems_as_json, write_json
+from plankwright.cli.leaving import leave
 from plankwright.cli.talk import Talk
 from plankwright.errors import BadInputError, ExitCode, PlankwrightError
 
@@ -36,7 +37,7 @@ def main(arguments: Sequence[str] | None = None, *, bench: "Bench | None" = None
     """
     given = list(sys.argv[1:] if arguments is None else arguments)
     _never_stumble_over_a_character()
-    sys.exit(_run(given, Talk(bench=bench)))
+    leave(_run(given, Talk(bench=bench)))
 
 
 def _run(arguments: list[str], talk: Talk) -> int:

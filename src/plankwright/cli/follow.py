@@ -16,6 +16,7 @@ from rich.progress import BarColumn, TaskID, TextColumn
 from rich.progress import Progress as Rows
 from rich.text import Text
 
+from plankwright.cli.leaving import SEARCH_THREAD
 from plankwright.cli.talk import Talk
 from plankwright.layout.result import Progress, Watch
 from plankwright.measure import TapeStyle
@@ -63,7 +64,7 @@ class _Errand(threading.Thread, Generic[Found]):
     """A search in a thread that does not keep the program alive, and what it came to."""
 
     def __init__(self, search: Callable[[Watch], Found], watch: Watch) -> None:
-        super().__init__(name="search", daemon=True)
+        super().__init__(name=SEARCH_THREAD, daemon=True)
         self._search = search
         self._watch = watch
         self._found: list[Found] = []

@@ -8,6 +8,7 @@ import time
 import pytest
 
 from plankwright.cli.follow import follow
+from plankwright.cli.leaving import SEARCH_THREAD
 from plankwright.cli.talk import Talk
 from plankwright.layout.result import Progress, Watch
 from plankwright.measure import System, TapeStyle
@@ -72,6 +73,9 @@ def test_a_second_ctrl_c_ends() -> None:
     with pytest.raises(KeyboardInterrupt):
         follow(search, Talk(), TAPE)
     let_go.set()
+    for thread in threading.enumerate():
+        if thread.name == SEARCH_THREAD:
+            thread.join(FOREVER_S)
 
 
 def test_ctrl_c_means_what_it_meant_before_once_the_search_is_over() -> None:
