@@ -8,6 +8,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from math import isqrt
 
 import numpy as np
 import shapely
@@ -27,8 +28,8 @@ _SLOPE_STEP: Nm = 4 * INCH
 _SLOPE_STEPS = 12
 """So many such heights at the most between two corners of the outline."""
 
-_CELLS = 40
-"""Into how many cells a run is parted in which joints may fall anywhere."""
+_ARCS = 1500
+"""Where joints may fall anywhere, runs are parted so that there are about so many ways from cell to cell."""
 
 Interval = tuple[Nm, Nm]
 
@@ -104,10 +105,14 @@ def lines_of(strips: Strips) -> Lines:
     """
     reach = gap_allowed(strips.rules) + 4 * ROUNDING
     bands = _bands(strips)
+    edges = _edges(strips, bands, reach)
+    cells = isqrt(2 * _ARCS // max(1, len(edges) // 2))
+    broadest = max(1, min((strips.right - strips.left) // cells, strips.rules.shortest_piece_nm // 2))
     heights: Counter[LineRun] = Counter()
     apart: list[Nm] = []
-    for low, high in pairwise(_edges(strips, bands, reach)):
-        runs = tuple(_runs(strips, _core(bands, low - reach, high + reach), (low - reach, high + reach)))
+    for low, high in pairwise(edges):
+        around = low - reach, high + reach
+        runs = tuple(_runs(strips, _core(bands, *around), around, broadest))
         apart += [right.start - left.end for left, right in pairwise(runs)]
         for run in runs:
             heights[run] += high - low
@@ -204,28 +209,31 @@ def _common(ones: Iterable[Interval], others: Iterable[Interval]) -> Iterator[In
                 yield max(left, start), min(right, end)
 
 
-def _runs(strips: Strips, core: Sequence[Interval], heights: Interval) -> Iterator[LineRun]:
+def _runs(strips: Strips, core: Sequence[Interval], heights: Interval, broadest: Nm) -> Iterator[LineRun]:
     # A piece may stop a gap short of the end, and one that reaches in by no more than a gap counts as none.
     spare = 2 * gap_allowed(strips.rules)
     long = [(left, right) for left, right in core if right - left > 2 * spare]
     zones = [zone for zone in strips.zones if zone.low < heights[1] and heights[0] < zone.high]
     for place, (left, right) in enumerate(long):
-        cells = tuple(_cells(strips, left, right, zones))
+        cells = tuple(_cells(strips, (left, right), zones, broadest))
         yield LineRun(left + spare, right - spare, cells, place == 0, place == len(long) - 1)
 
 
-def _cells(strips: Strips, left: Nm, right: Nm, zones: Sequence[Span]) -> Iterator[Cell]:
-    rules = strips.rules
+def _cells(strips: Strips, core: Interval, zones: Sequence[Span], broadest: Nm) -> Iterator[Cell]:
+    (left, right), rules = core, strips.rules
     edges = {edge for zone in zones for edge in (zone.left - ROUNDING, zone.right + ROUNDING)}
-    broadest = max(rules.shortest_piece_nm // 2, 1)
     for low, high in _joint_places(strips, left, right):
         cuts = [low, *sorted(edge for edge in edges if low < edge < high), high]
         for start, end in pairwise(cuts):
             hidden = any(zone.left - ROUNDING < end and start < zone.right + ROUNDING for zone in zones)
             if hidden or rules.joints is not JointPolicy.NEVER:
-                count = min(_CELLS, -(-(end - start) // min(broadest, max(1, (right - left) // _CELLS)))) or 1
-                bounds = [start + (end - start) * step // count for step in range(count + 1)]
-                yield from (Cell(one, other, hidden) for one, other in pairwise(bounds))
+                # Cut at the same places in every run, so that the same lengths come up again.
+                inner = (
+                    range(start - start % broadest + broadest, end, broadest)
+                    if end - start > broadest
+                    else ()
+                )
+                yield from (Cell(one, other, hidden) for one, other in pairwise((start, *inner, end)))
 
 
 def _joint_places(strips: Strips, left: Nm, right: Nm) -> list[Interval]:

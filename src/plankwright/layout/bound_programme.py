@@ -1,29 +1,37 @@
-"""What no layout gets round: the linear programme that finds prices, patterns made as they are asked for."""
+"""What no layout gets round: the linear programme that finds prices, patterns made as they are asked for.
+
+It is written out with numbered constraints in docs/how-it-works.md.
+"""
 
 from fractions import Fraction
 
 import highspy
 import numpy as np
 
-from plankwright.layout.bound_prices import AREA_SCALE, SCALE, Market, Pattern, Prices
+from plankwright.layout.bound_cutter import Pattern
+from plankwright.layout.bound_market import AREA_SCALE, Goal, Market, Outcome, Prices
+from plankwright.layout.silent import SilentHighs
 
 _LENGTH = 1e8
 """Unit of lengths in the programme, so that its numbers are near one. [nm]"""
 
-_PRICE = SCALE / _LENGTH
-"""Unit of prices in the programme, in `1 / SCALE`."""
+_PRICE = 1e9
+"""Unit of prices in the programme, in the market's own."""
 
-_ROUNDS = 40
+_SHORT = 10.0
+"""What it costs to leave a line uncovered, by the unit of height: more than what most lines cost."""
+
+_ROUNDS = {Goal.JOINTS: 30, Goal.WOOD: 12}
 """How often patterns are asked for at most."""
 
-_SHORT = 100.0
-"""What it costs to leave a line uncovered while joints are counted, by the unit of height."""
+_NEAR = Fraction(101, 100)
+"""How near a bound on wood comes to the best that any prices prove, as a ratio."""
 
 _NEGLIGIBLE = 1e-7
 
 
 class Programme:
-    """The least joints for lines of all kinds, as the mixture of patterns and of ways along each run.
+    """The least of a goal, by mixtures of patterns and of ways along each run.
 
     Parameters
     ----------
@@ -33,77 +41,69 @@ class Programme:
 
     def __init__(self, market: Market) -> None:
         self.market = market
-        self.known: set[tuple[int, Pattern]] = set()
-        self.costs: list[float] = []
-        self.highs = highspy.Highs()
+        self.patterns: dict[tuple[int, Pattern], int] = {}
+        self.shorts: list[int] = []
+        self.columns = 0
+        self.goal = Goal.COVER
+        self.highs = SilentHighs()
         self.highs.setOptionValue("output_flag", False)  # noqa: FBT003 - the solver's own way
         self.highs.setOptionValue("threads", 1)
-        self.highs.setOptionValue("random_seed", 0)
-        self.columns = 0
-        self.joints = 0.0
-        self.shorts: list[int] = []
-        self._rows()
-        self._arcs()
+        self._add_rows()
+        self._add_ways()
         for wood in range(len(market.wood)):
             for pattern in self._even_patterns(wood):
                 self._add_pattern(wood, pattern)
 
     def too_little(self) -> bool:
         """Say whether it is proven that the wood does not cover every line."""
-        self._set_costs(short=1.0, joints=0.0)
-        for _ in range(_ROUNDS):
-            values = self._solve()
-            if sum(values[short] for short in self.shorts) <= _NEGLIGIBLE:
-                return False
-            outcome = self.market.outcome(self._prices(), joints_cost=False)
-            if outcome.joints > 0:
+        if self.market.hopeless:
+            return True
+        self._aim(Goal.COVER)
+        while self._solve() > _NEGLIGIBLE:
+            outcome = self._outcome()
+            if outcome.least > 0:
                 return True
-            if not self._add(outcome.patterns):
-                return False
+            if not self._add(outcome):
+                break
         return False
 
-    def least_joints(self) -> Fraction:
-        """Give a number of joints in sight that no cover beats."""
-        self._set_costs(short=_SHORT, joints=1.0)
+    def least(self, goal: Goal) -> Fraction:
+        """Give what no cover beats: that many joints in sight, or that much wood spent. [nm²]"""
+        self._aim(goal)
         best = Fraction(0)
-        for _ in range(_ROUNDS):
-            self._solve()
+        for _ in range(_ROUNDS[goal]):
             # No prices prove more than what the programme still costs.
-            most = self.highs.getObjectiveValue()
-            outcome = self.market.outcome(self._prices(), joints_cost=True)
-            best = max(best, outcome.joints)
-            if -(-best // 1) >= most - _NEGLIGIBLE or not self._add(outcome.patterns):
+            most = self._solve() * _PRICE * _LENGTH / goal.unit
+            outcome = self._outcome()
+            best = max(best, outcome.least)
+            enough = -(-best // 1) if goal is Goal.JOINTS else best * _NEAR
+            if enough >= most - _NEGLIGIBLE or not self._add(outcome):
                 break
         return best
 
-    def _rows(self) -> None:
-        """(1) each line leads on, (2) items come from wood, (3) no more wood than there is, (4) nor area."""
+    def _add_rows(self) -> None:
+        """(1) Each line leads on, (2) items come from wood, (3) no more wood than there is, (4) nor area."""
         market = self.market
-        self.first_place = []
-        row = 0
+        self.first_place: list[int] = []
+        rows: list[tuple[float, float]] = []
         for graph in market.graphs:
-            self.first_place.append(row)
-            for place in range(graph.places - 1):
-                ask = graph.height / _LENGTH if place == 0 else 0.0
-                self._add_row(ask, ask)
-                row += 1
-        self.first_item = row
-        for _ in market.items:
-            self._add_row(-highspy.kHighsInf, 0.0)
-        self.first_wood = self.first_item + len(market.items)
-        for height in market.heights:
-            self._add_row(-highspy.kHighsInf, height / _LENGTH)
-        self.area = self.first_wood + len(market.wood)
-        there = sum(height * room for height, room in zip(market.heights, market.rooms, strict=True))
+            self.first_place.append(len(rows))
+            rows.append((graph.height / _LENGTH,) * 2)
+            rows += [(0.0, 0.0)] * (graph.places - 2)
+        self.first_item = len(rows)
+        rows += [(-highspy.kHighsInf, 0.0)] * len(market.items)
+        self.first_wood = len(rows)
+        rows += [(-highspy.kHighsInf, wood.height / _LENGTH) for wood in market.wood]
+        self.area = len(rows)
+        there = sum(wood.height * room for wood, room in zip(market.wood, market.rooms, strict=True))
         asked = sum(graph.height * market.wood_needed(graph.run) for graph in market.graphs)
-        self._add_row(-highspy.kHighsInf, (there - asked) / _LENGTH**2)
+        rows.append((-highspy.kHighsInf, (there - asked) / _LENGTH**2))
+        for least, most in rows:
+            self.highs.addRow(least, most, 0, np.array([], dtype=np.int32), np.array([]))
 
-    def _add_row(self, least: float, most: float) -> None:
-        self.highs.addRow(least, most, 0, np.array([], dtype=np.int32), np.array([], dtype=np.float64))
-
-    def _arcs(self) -> None:
+    def _add_ways(self) -> None:
         market = self.market
-        each = max(0, market.kerf - market.gap) / _LENGTH
+        each = market.kerf_beyond_gap() / _LENGTH
         for graph, first in zip(market.graphs, self.first_place, strict=True):
             for arc in graph.arcs:
                 entries = {first + arc.start: 1.0, self.area: each}
@@ -112,8 +112,8 @@ class Programme:
                 if arc.item is not None:
                     entries[self.first_item + arc.item] = 1.0
                 self._add_column(0.0, entries)
-            self.shorts.append(self.columns)
-            self._add_column(1.0, {first: 1.0, self.area: -market.wood_needed(graph.run) / _LENGTH})
+            needed = market.wood_needed(graph.run) / _LENGTH
+            self.shorts.append(self._add_column(_SHORT, {first: 1.0, self.area: -needed}))
 
     def _even_patterns(self, wood: int) -> list[Pattern]:
         """Give patterns of one item as often as it fits, the longest for each number."""
@@ -122,53 +122,55 @@ class Programme:
         patterns = []
         for ends in range(3):
             sizes = sorted(
-                ((item.length + market.kerf) // market.step, number)
+                (market.sizes[number], number)
                 for number, item in enumerate(market.items)
                 if item.ends_in_sight == ends
             )
             most = room // sizes[0][0] if sizes else 0
             for count in range(1, most + 1):
-                fitting = [number for size, number in sizes if size * count <= room]
-                patterns.append((fitting[-1],) * count)
+                longest = max(place for place in sizes if place[0] * count <= room)
+                patterns.append((longest[1],) * count)
         return patterns
 
-    def _add_pattern(self, wood: int, pattern: Pattern) -> None:
-        if not pattern or (wood, pattern) in self.known:
-            return
-        self.known.add((wood, pattern))
-        entries = {self.first_wood + wood: 1.0}
-        for item in pattern:
-            entries[self.first_item + item] = entries.get(self.first_item + item, 0.0) - 1.0
-        ends = sum(self.market.items[item].ends_in_sight for item in pattern)
-        cost = ends * self.market.end_cost(self.market.wood[wood]) / _PRICE
-        self.costs[self.columns :] = [cost]
-        self._add_column(cost * self.joints, entries)
-
-    def _add(self, patterns: tuple[Pattern, ...]) -> bool:
+    def _add(self, outcome: Outcome) -> bool:
+        """Add the patterns of an outcome and say whether any is new."""
         before = self.columns
-        for wood, pattern in enumerate(patterns):
+        for wood, pattern in enumerate(outcome.patterns):
             self._add_pattern(wood, pattern)
         return self.columns > before
 
-    def _add_column(self, cost: float, entries: dict[int, float]) -> None:
-        if len(self.costs) == self.columns:
-            self.costs.append(0.0)
-        rows = np.array(list(entries), dtype=np.int32)
-        self.highs.addCol(cost, 0.0, highspy.kHighsInf, len(entries), rows, np.array(list(entries.values())))
+    def _add_pattern(self, wood: int, pattern: Pattern) -> None:
+        if not pattern or (wood, pattern) in self.patterns:
+            return
+        entries = {self.first_wood + wood: 1.0}
+        for item in pattern:
+            entries[self.first_item + item] = entries.get(self.first_item + item, 0.0) - 1.0
+        self.patterns[wood, pattern] = self._add_column(self._cost(wood, pattern), entries)
+
+    def _cost(self, wood: int, pattern: Pattern) -> float:
+        return self.market.cost(self.goal, self.market.wood[wood], pattern) / _PRICE
+
+    def _add_column(self, cost: float, entries: dict[int, float]) -> int:
+        rows, values = np.array(list(entries), dtype=np.int32), np.array(list(entries.values()))
+        self.highs.addCol(cost, 0.0, highspy.kHighsInf, len(entries), rows, values)
         self.columns += 1
+        return self.columns - 1
 
-    def _set_costs(self, *, short: float, joints: float) -> None:
-        self.joints = joints
-        costs = np.array([cost * joints for cost in self.costs])
-        costs[self.shorts] = short
-        self.highs.changeColsCost(self.columns, np.arange(self.columns, dtype=np.int32), costs)
+    def _aim(self, goal: Goal) -> None:
+        self.goal = goal
+        columns = np.array([*self.patterns.values()], dtype=np.int32)
+        costs = np.array([self._cost(wood, pattern) for wood, pattern in self.patterns])
+        self.highs.changeColsCost(len(columns), columns, costs)
+        short = 2 * _SHORT * max((graph.run.length for graph in self.market.graphs), default=0) / _LENGTH
+        for column in self.shorts:
+            self.highs.changeColCost(column, short if goal is Goal.WOOD else _SHORT)
 
-    def _solve(self) -> list[float]:
+    def _solve(self) -> float:
         self.highs.run()
-        return list(self.highs.getSolution().col_value)
+        return float(self.highs.getObjectiveValue())
 
-    def _prices(self) -> Prices:
+    def _outcome(self) -> Outcome:
         duals = self.highs.getSolution().row_dual
-        items = [max(0, round(-dual * _PRICE)) for dual in duals[self.first_item : self.first_wood]]
+        items = tuple(max(0, round(-dual * _PRICE)) for dual in duals[self.first_item : self.first_wood])
         area = max(0, round(-duals[self.area] * _PRICE / _LENGTH * AREA_SCALE))
-        return Prices(tuple(items), area)
+        return self.market.outcome(Prices(items, area), self.goal)

@@ -6,9 +6,10 @@ counted as lines of some length, and for each length the width of board that hol
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
+from math import ceil, floor
 
 from plankwright.layout.bound_lines import ROUNDING, gap_allowed
 from plankwright.layout.sticks import clear_runs, usable_width
@@ -18,11 +19,14 @@ from plankwright.model import Board, Rules
 _TAPER_STEPS = 4
 """Into how many strips the slant of a tapered board is parted."""
 
+SHARE = 2**20
+"""Shares of a line are told in parts of it by this."""
+
 _WIDTHS = 12
 """More widths than this are counted as so many, each as the widest of its group."""
 
 
-@dataclass(frozen=True, slots=True, order=True)
+@dataclass(frozen=True, slots=True)
 class Wood:
     """Lines of clear wood that are alike.
 
@@ -31,14 +35,23 @@ class Wood:
     length
         Of each. [nm]
     widest
-        No piece on them covers a greater height. [nm]
+        No piece on them covers a greater height of wall. [nm]
+    lost
+        Shared out over the lines of a board, what is lost of it besides once it is cut into. [nm]
+    share
+        How much of a line is wood rather than gap, in parts of it by `SHARE`.
+    height
+        The height of wall that pieces side by side on all such lines cover together, at the most. [nm]
     """
 
     length: Nm
     widest: Nm
+    lost: Nm
+    share: int
+    height: Nm
 
 
-def wood_of(boards: Sequence[Board], rules: Rules, least: Nm) -> dict[Wood, Nm]:
+def wood_of(boards: Sequence[Board], rules: Rules, least: Nm) -> tuple[Wood, ...]:
     """Give what the boards hold for pieces of a least length.
 
     Parameters
@@ -46,33 +59,39 @@ def wood_of(boards: Sequence[Board], rules: Rules, least: Nm) -> dict[Wood, Nm]:
     boards
         Those that may be used.
     rules
-        For what is lost at ends and edges, and for what pieces may fall short of the height that they cover.
+        For what is lost at ends and edges, and for the gaps that count as none.
     least
         No piece is shorter. [nm]
 
     Returns
     -------
-    dict of Wood to Nm
-        For each kind of line the height of wall that its pieces cover together, at the most. [nm]
+    tuple of Wood
+        Each kind once, in order.
     """
-    heights: Counter[Wood] = Counter()
-    for board in boards:
-        for run in clear_runs(board, rules):
-            for wood, height in _strips(board, run, rules):
-                if wood.length >= least and height > 0:
-                    heights[wood] += height
-    return _in_groups(heights)
+    found = [
+        wood
+        for board in boards
+        for wood in _lines_of(board, rules)
+        if wood.length >= least and wood.height > 0
+    ]
+    return _alike(_in_groups(found))
 
 
 def usable_area(boards: Sequence[Board], rules: Rules) -> int:
     """Give the area of all clear wood, rounded up. [nm²]"""
-    total = Fraction(0)
-    for board in boards:
-        for start, end in clear_runs(board, rules):
-            narrow, wide = _widths(board, (start, end), rules)
-            if wide > 0:
-                total += Fraction((end - start) * (max(0, narrow) + wide), 2)
-    return -(-total.numerator // total.denominator)
+    total = sum(_trapezoid(board, run, rules) for board in boards for run in clear_runs(board, rules))
+    return -(-total // 2)
+
+
+def narrowest_piece(rules: Rules) -> Nm:
+    """Give the least width of a piece. [nm]"""
+    return rules.narrowest_course_nm - rules.width_tolerance_nm - 4 * ROUNDING
+
+
+def _trapezoid(board: Board, run: tuple[Nm, Nm], rules: Rules) -> int:
+    """Give twice the usable area of a clear run. [nm²]"""
+    narrow, wide = _widths(board, run, rules)
+    return (run[1] - run[0] + 16 * ROUNDING) * (max(0, narrow) + max(0, wide))
 
 
 def _widths(board: Board, run: tuple[Nm, Nm], rules: Rules) -> tuple[Nm, Nm]:
@@ -82,33 +101,42 @@ def _widths(board: Board, run: tuple[Nm, Nm], rules: Rules) -> tuple[Nm, Nm]:
     return narrow, wide
 
 
-def _strips(board: Board, run: tuple[Nm, Nm], rules: Rules) -> Iterator[tuple[Wood, Nm]]:
-    narrow, wide = _widths(board, run, rules)
-    least = max(1, rules.narrowest_course_nm - rules.width_tolerance_nm - 4 * ROUNDING)
-    if wide < least:
-        return
+def _lines_of(board: Board, rules: Rules) -> Iterator[Wood]:
     # Each piece covers a gap more than its width; of that the rip between two on one board takes a share.
-    gap = gap_allowed(rules)
+    gap, least = gap_allowed(rules), narrowest_piece(rules)
     shared = min(gap, max(0, rules.rip_kerf_nm - ROUNDING))
     more = Fraction(least + gap, least + shared)
-    length = run[1] - run[0]
-    edges = [0, max(0, narrow)]
-    if wide > edges[1]:
-        edges += [narrow + (wide - narrow) * step // _TAPER_STEPS for step in range(1, _TAPER_STEPS + 1)]
-        edges = sorted({max(0, edge) for edge in edges})
-    for low, high in pairwise(edges):
-        reach = length if low <= narrow else -(-length * (wide - low) // (wide - narrow))
-        height = more * (high - low + (shared if low == 0 else 0))
-        yield Wood(reach, wide + gap), -(-height.numerator // height.denominator)
+    runs = [run for run in clear_runs(board, rules) if _widths(board, run, rules)[1] >= least]
+    usable = -(-sum(_trapezoid(board, run, rules) for run in runs) // 2)
+    covered = sum(ceil(more * (_widths(board, run, rules)[1] + shared)) for run in runs)
+    for run in runs:
+        narrow, wide = _widths(board, run, rules)
+        # Where a board tapers to almost nothing, what is cut off its tip is not counted as spent.
+        share = 0 if narrow < least else floor(Fraction(SHARE * narrow, narrow + shared) / more)
+        lost = max(0, board.face_area_nm2 - usable) // covered
+        for length, low, high in _strips(board, run, rules):
+            height = ceil(more * (high - low + (shared if low == 0 else 0)))
+            yield Wood(length, wide + gap, lost, share, height)
 
 
-def _in_groups(heights: dict[Wood, Nm]) -> dict[Wood, Nm]:
-    widths = sorted({wood.widest for wood in heights})
+def _strips(board: Board, run: tuple[Nm, Nm], rules: Rules) -> Iterator[tuple[Nm, Nm, Nm]]:
+    """Part a clear run lengthwise: the longest line of each strip, and from where to where it lies across."""
+    length, (narrow, wide) = run[1] - run[0], _widths(board, run, rules)
+    slant = [narrow + (wide - narrow) * step // _TAPER_STEPS for step in range(_TAPER_STEPS + 1)]
+    for low, high in pairwise(sorted({0, *(max(0, edge) for edge in slant)})):
+        yield length if low <= narrow else -(-length * (wide - low) // (wide - narrow)), low, high
+
+
+def _in_groups(found: Sequence[Wood]) -> list[Wood]:
+    widths = sorted({wood.widest for wood in found})
     size = -(-len(widths) // _WIDTHS)
-    widest = {
-        width: widths[min(len(widths), place // size * size + size) - 1] for place, width in enumerate(widths)
-    }
-    grouped: Counter[Wood] = Counter()
-    for wood, height in heights.items():
-        grouped[Wood(wood.length, widest[wood.widest])] += height
-    return dict(grouped)
+    groups = [widths[start : start + size] for start in range(0, len(widths), size or 1)]
+    widest = {width: group[-1] for group in groups for width in group}
+    return [replace(wood, widest=widest[wood.widest]) for wood in found]
+
+
+def _alike(found: Sequence[Wood]) -> tuple[Wood, ...]:
+    heights: Counter[tuple[Nm, Nm, Nm, int]] = Counter()
+    for wood in found:
+        heights[wood.length, wood.widest, wood.lost, wood.share] += wood.height
+    return tuple(Wood(*kind, heights[kind]) for kind in sorted(heights))

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from math import ceil, pi
 
 from plankwright.layout.bound_lines import ROUNDING, gap_allowed, lines_of
-from plankwright.layout.bound_prices import Market
+from plankwright.layout.bound_market import Goal, Market
 from plankwright.layout.bound_programme import Programme
 from plankwright.layout.bound_wood import usable_area
 from plankwright.layout.strips import Strips
@@ -40,5 +40,8 @@ def bound(strips: Strips, boards: Sequence[Board], rules: Rules) -> Bound:
     if programme.too_little():
         # What stays bare holds a gap wider than the tolerance, so a disc as wide.
         disc = int(pi / 4 * rules.gap_tolerance_nm**2)
-        return Bound(bare_nm2=max(1, disc, int(strips.must.area) - usable_area(boards, rules)))
-    return Bound(joints_in_sight=ceil(programme.least_joints()))
+        to_cover = int(strips.must.area - strips.must.length * ROUNDING)
+        return Bound(bare_nm2=max(1, disc, to_cover - usable_area(boards, rules)))
+    return Bound(
+        joints_in_sight=ceil(programme.least(Goal.JOINTS)), wood_spent_nm2=ceil(programme.least(Goal.WOOD))
+    )
