@@ -43,6 +43,8 @@ def _tell_bare(bare_nm2: int, least_nm2: int, tape: TapeStyle) -> str:
         return f"{left} stays bare, and whether any layout can cover it is not settled."
     if bare_nm2 <= least_nm2:
         return f"{left} stays bare, and no layout can leave less: proven best."
+    if left == write_area(least_nm2, tape):
+        return f"{left} stays bare, and no layout can leave less that one would notice."
     return (
         f"{left} stays bare, and no layout can leave less than {write_area(least_nm2, tape)}: "
         f"at most {write_area(bare_nm2 - least_nm2, tape)} more could be covered."

@@ -1,5 +1,7 @@
 """How good a layout is, in plain words."""
 
+from dataclasses import replace
+
 from plankwright.measure import FOOT, System, TapeStyle
 from plankwright.model import Bound, Rectangle, Score, SurfaceLayout
 from plankwright.workshop.tell_bound import tell_bound
@@ -107,6 +109,13 @@ def test_bare_wall_over_the_bound_says_how_much_more_could_be_covered() -> None:
         "4.0 sq ft stays bare, and no layout can leave less than 1.0 sq ft: "
         "at most 3.0 sq ft more could be covered."
     )
+
+
+def test_bare_wall_a_hair_over_the_bound_is_not_set_against_it_in_equal_numbers() -> None:
+    """ "4.0 sq ft, and no layout less than 4.0" would make anybody stop and think."""
+    hair = replace(score(bare=4), bare_nm2=4 * SQUARE_FOOT + 1)
+    bare, *_ = told(hair, bound(bare=4))
+    assert bare == "4.0 sq ft stays bare, and no layout can leave less that one would notice."
 
 
 def test_bare_wall_without_a_bound_is_not_settled() -> None:
