@@ -112,7 +112,7 @@ def test_bare_wall_over_the_bound_says_how_much_more_could_be_covered() -> None:
 
 
 def test_bare_wall_a_hair_over_the_bound_is_not_set_against_it_in_equal_numbers() -> None:
-    """ "4.0 sq ft, and no layout less than 4.0" would make anybody stop and think."""
+    """The words 4.0 sq ft, and no layout less than 4.0, would make anybody stop and think."""
     hair = replace(score(bare=4), bare_nm2=4 * SQUARE_FOOT + 1)
     bare, *_ = told(hair, bound(bare=4))
     assert bare == "4.0 sq ft stays bare, and no layout can leave less that one would notice."
