@@ -62,6 +62,7 @@ def command(talk: Talk, folder: Path, out: Path | None, effort: str, seed: int, 
         talk.answer(write_json({**document, "files": files_as_json(file.path for file in written)}))
         return exit_code(answer)
     show_answer(talk, answer, laid_out)
+    talk.answer("")
     show_written(talk, written)
-    talk.answer(CAUTION)
+    talk.answer(f"\n{CAUTION}")
     return exit_code(answer)
