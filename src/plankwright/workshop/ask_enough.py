@@ -226,8 +226,10 @@ def _tell_left(untouched: Sequence[str], left: int, overall: Verdict) -> Iterato
         what = "Spare" if overall is Verdict.ENOUGH else "Not used"
         boards = f"{what}: {counted(len(untouched), 'whole board')}, {_named(untouched)}"
         yield f"{boards}; besides, {kept}." if left else f"{boards}."
+    elif left:
+        yield f"No whole board is left over, but {kept}."
     else:
-        yield f"No whole board is spare; left: {kept}."
+        yield "Nothing is left over: every board is cut into, and no offcut is worth keeping."
 
 
 def _tell_held_back(result: Result, overall: Verdict) -> Iterator[str]:

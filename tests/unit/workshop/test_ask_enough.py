@@ -112,7 +112,7 @@ def test_yes_names_what_is_covered_and_what_is_spare() -> None:
 def test_yes_with_every_board_used_says_so() -> None:
     """Nobody should look for a spare board that is not there."""
     answer = ask_enough(job("A", "B"), result("A", "B"))
-    assert answer.pile == ("No whole board is spare; left: no offcuts worth keeping.",)
+    assert answer.pile == ("Nothing is left over: every board is cut into, and no offcut is worth keeping.",)
     assert answer.untouched == ()
 
 
@@ -125,7 +125,7 @@ def test_offcuts_worth_keeping_are_counted() -> None:
     courses = (replace(surface.courses[0], pieces=(shorter,)), surface.courses[1])
     cut = replace(laid, layout=replace(laid.layout, surfaces=(replace(surface, courses=courses),)))
     assert ask_enough(job("A", "B"), cut).pile == (
-        "No whole board is spare; left: one offcut worth keeping.",
+        "No whole board is left over, but one offcut worth keeping.",
     )
     assert ask_enough(job("A", "B", "C"), cut).pile == (
         "Spare: one whole board, C; besides, one offcut worth keeping.",
