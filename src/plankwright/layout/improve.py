@@ -22,13 +22,16 @@ _HEIGHTS_AT_MOST = 5
 _LOOK_WORK = 0.5
 """Work on one look. [deterministic seconds of the solver]"""
 
+_WHOLE_AT_MOST = 4000
+"""A look at the whole surface is worth its time up to this many heights × kinds of course × sticks."""
+
 _LEAST_SIZE, _MOST_SIZE = 2.0, 8.0
 """How many courses a look takes at least and at most. [courses]"""
 
 _GROWN = 0.25
 """By how much looks grow after each that is settled. [courses]"""
 
-_REGROWN, _SCATTERED = 0.1, 0.5
+_REGROWN, _SCATTERED = 0.05, 0.75
 """On a sloped surface a look below the first share draws everything above some course anew; below the second it
 takes courses from anywhere, which keep their heights; the rest take courses in a row, whose heights are free."""
 
@@ -44,6 +47,12 @@ deterministic second of the solver, as measured once."""
 
 Figure = tuple[int, int, int]
 """How good a plan is: area bare, joints in sight, wood spent; the smaller the better."""
+
+
+def _rank(found: Figure) -> Figure:
+    """Rank a plan for the search: while something is bare, wood saved counts before joints, since it may cover it."""
+    bare, joints, wood = found
+    return (bare, wood, joints) if bare else found
 
 
 def figure(strips: Strips, stock: Sequence[Stick], plan: Plan) -> Figure:
@@ -99,8 +108,8 @@ class Search:
         if plan is None:
             return False
         found = figure(self.strips, self.stock, plan)
-        better = found < self.figure
-        if found <= self.figure:
+        better = _rank(found) < _rank(self.figure)
+        if _rank(found) <= _rank(self.figure):
             self.plan, self.figure = plan, found
         return better
 
@@ -117,7 +126,11 @@ class Search:
         if not last or not self.stock:
             return False
         courses = tuple(range(last))
-        return self._look(courses, self._free(courses), thorough=False, work=work / _SOLVE_WORK)
+        stack = self._free(courses)
+        heights = len({height for row in stack.rows for height in row.heights})
+        if heights * len(stack.rows) * len(self.stock) > _WHOLE_AT_MOST:
+            return False
+        return self._look(courses, stack, thorough=False, work=work / _SOLVE_WORK)
 
     def step(self) -> bool:
         """Lay out some courses anew. Whether that made the plan better."""
@@ -164,7 +177,7 @@ class Search:
             self.strips,
             free_sticks(self.stock, others, self.strips.rules),
             stack,
-            prices=prices_for(self.strips, courses, self.grid),
+            prices=prices_for(self.strips, courses, self.grid, saving=self.figure[0] > 0),
             grid=self.grid,
             bare_allowed=stack.fixed or any(course.bare for course in courses),
             rip_at_most=None if thorough else _RIP_AT_MOST,
@@ -194,7 +207,7 @@ class Search:
         """Weigh the courses: the worst are looked at most often."""
         return [
             1.0
-            + 8.0 * bool(course.bare)
+            + 20.0 * bool(course.bare)
             + 2.0 * sum(1 for _, hidden in joints_of(self.strips, course) if not hidden)
             for course in self.plan
         ]
@@ -250,7 +263,9 @@ class Search:
         return sorted(used | set(widths))
 
 
-def prices_for(strips: Strips, courses: Sequence[PlannedCourse], grid: Nm) -> Prices:
+def prices_for(
+    strips: Strips, courses: Sequence[PlannedCourse], grid: Nm, *, saving: bool = False
+) -> Prices:
     """Price each measure so that it outweighs all that the later ones can save on these courses.
 
     Parameters
@@ -261,7 +276,15 @@ def prices_for(strips: Strips, courses: Sequence[PlannedCourse], grid: Nm) -> Pr
         To be laid out anew.
     grid
         Step of the model. [nm]
+    saving
+        Whether wood counts before joints, so that what is bare may be covered with it.
     """
     length = (strips.right - strips.left) // grid
     area = max(1, length * sum(course.height for course in courses) // grid)
-    return Prices(bare=max(1000, area // 100), joint=area, wood=1, piece=max(1, area // 2000), new=100 * area)
+    return Prices(
+        bare=max(1000, area // 100),
+        joint=area // 1000 if saving else area,
+        wood=1,
+        piece=max(1, area // 2000),
+        new=100 * area,
+    )
