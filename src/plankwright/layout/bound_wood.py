@@ -12,7 +12,7 @@ from itertools import pairwise
 from math import ceil, floor
 
 from plankwright.layout.bound_lines import ROUNDING, gap_allowed
-from plankwright.layout.sticks import clear_runs, usable_width
+from plankwright.layout.offcuts import clear_runs, usable_across
 from plankwright.measure import Nm
 from plankwright.model import Board, Rules
 
@@ -96,7 +96,7 @@ def _trapezoid(board: Board, run: tuple[Nm, Nm], rules: Rules) -> int:
 
 def _widths(board: Board, run: tuple[Nm, Nm], rules: Rules) -> tuple[Nm, Nm]:
     """Give how much of the width can be used at the narrow and at the wide end of a clear run. [nm]"""
-    ends = [usable_width(board, (along, along), rules) for along in run]
+    ends = [usable_across(board, rules, (along, along)) for along in run]
     narrow, wide = sorted(high - low + 4 * ROUNDING for low, high in ends)
     return narrow, wide
 

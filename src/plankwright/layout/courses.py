@@ -4,9 +4,10 @@ import random
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
+from plankwright.layout.butting import too_near
 from plankwright.layout.choose import RowCuts
-from plankwright.layout.first import joints_of
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece
 from plankwright.layout.rows import Stack
 from plankwright.layout.sticks import cut_from
@@ -15,6 +16,9 @@ from plankwright.measure import Nm
 from plankwright.model import JointPolicy
 
 _Stretch = tuple[Nm, Nm]
+
+_ORDERS_TRIED = 12
+"""How often the order of courses within their bands is drawn anew."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +50,8 @@ def courses_from(
     Returns
     -------
     Plan or None
-        Nothing when the courses as placed break a rule that their kind could not know of, such as a keep-out that
-        leaves a joint no nail or joints in sight that cannot be staggered.
+        Nothing when the courses as placed break a rule that their kind could not know of, such as a keep-out
+        that leaves a joint no nail, or joints in sight that could not be staggered.
     """
     if stack.fixed:
         plan = tuple(
@@ -63,10 +67,6 @@ def courses_from(
         if _sound(strips, plan, stack):
             return plan
     return None
-
-
-_ORDERS_TRIED = 12
-"""How often the order of courses within their bands is drawn anew."""
 
 
 def _parted(cut: RowCuts, height: Nm) -> list[_Loose]:
@@ -98,7 +98,11 @@ def _parted(cut: RowCuts, height: Nm) -> list[_Loose]:
 
 
 def _stacked(strips: Strips, stack: Stack, loose: Sequence[_Loose], chance: random.Random) -> Plan:
-    """Stack courses from the start side, band by band; within a band the next keeps joints in sight apart."""
+    """Stack courses from the start side, band by band.
+
+    Within a band the next is one that keeps its joints in sight apart from those below, if there is one; the
+    last course of all is ripped, or let reach under the trim, to end where the stretch ends.
+    """
     left = sorted(loose, key=lambda course: (course.bands, course.height))
     courses: list[PlannedCourse] = []
     low = stack.low
@@ -118,21 +122,14 @@ def _stacked(strips: Strips, stack: Stack, loose: Sequence[_Loose], chance: rand
 
 
 def _staggered(strips: Strips, course: _Loose, low: Nm, below: PlannedCourse | None) -> bool:
+    """Whether a course could be the next without its joints in sight standing too near those below."""
     if below is None or strips.rules.joints is not JointPolicy.STAGGER:
         return True
-    return not _clash(strips, below, _placed(course, low, course.height))
-
-
-def _clash(strips: Strips, course: PlannedCourse, other: PlannedCourse) -> bool:
-    """Whether joints in sight of two courses stand nearer than the stagger."""
-    return any(
-        not hidden and not also_hidden and abs(at - also_at) < strips.rules.stagger_nm
-        for at, hidden in joints_of(strips, course)
-        for also_at, also_hidden in joints_of(strips, other)
-    )
+    return not too_near(strips, below, _placed(course, low, course.height))
 
 
 def _placed(course: _Loose, low: Nm, height: Nm) -> PlannedCourse:
+    """Put a course in its place, and rip its pieces to the height that it has there."""
     pieces = []
     for piece in course.pieces:
         wood = piece.stick
@@ -144,22 +141,21 @@ def _placed(course: _Loose, low: Nm, height: Nm) -> PlannedCourse:
 
 
 def _sound(strips: Strips, plan: Plan, stack: Stack) -> bool:
-    """Whether courses as placed keep what depends on their exact place."""
+    """Whether courses as placed respect what depends on their exact places."""
     rules = strips.rules
     if any(course.height < rules.narrowest_course_nm for course in plan):
         return False
-    if not all(fits(strips, course) for course in plan):
+    if not all(_fits(strips, course) for course in plan):
         return False
     if rules.joints is not JointPolicy.STAGGER:
         return True
     every = sorted((*plan, *stack.beside), key=lambda course: course.low)
     return not any(
-        lower.high == upper.low and _clash(strips, lower, upper)
-        for lower, upper in zip(every, every[1:], strict=False)
+        lower.high == upper.low and too_near(strips, lower, upper) for lower, upper in pairwise(every)
     )
 
 
-def fits(strips: Strips, course: PlannedCourse) -> bool:
+def _fits(strips: Strips, course: PlannedCourse) -> bool:
     """Whether the pieces of a course end only where runs end or joints may fall, and cover what they must."""
     ends: set[Nm] = set()
     covered = 0
@@ -173,6 +169,7 @@ def fits(strips: Strips, course: PlannedCourse) -> bool:
 
 
 def _merged(stretches: Sequence[_Stretch]) -> tuple[_Stretch, ...]:
+    """Join bare stretches that touch."""
     merged: list[_Stretch] = []
     for start, end in sorted(stretches):
         if merged and merged[-1][1] == start:

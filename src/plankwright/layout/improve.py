@@ -4,9 +4,10 @@ import random
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from plankwright.layout.butting import joints_of
 from plankwright.layout.choose import Chooser, Prices
 from plankwright.layout.courses import courses_from
-from plankwright.layout.first import extend, joints_of
+from plankwright.layout.first import extend
 from plankwright.layout.plan import Plan, PlannedCourse, Stick
 from plankwright.layout.rows import Stack, fixed_stack, free_stack
 from plankwright.layout.sticks import free_sticks

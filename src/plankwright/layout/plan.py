@@ -1,10 +1,11 @@
 """The search's own picture of a layout: plain and quick, in course coordinates.
 
-`u` runs along the courses and `v` away from the start side; both in whole nanometres. Only `writing` turns a plan
-into the document that leaves this room.
+Places along the courses are measured from the left or the bottom, places across them from the start side.
+Only `writing` turns a plan into the document that leaves this room.
 """
 
 from dataclasses import dataclass
+from typing import TypeAlias
 
 from plankwright.measure import Nm
 from plankwright.model import EdgeProfile, Face
@@ -96,5 +97,5 @@ class PlannedCourse:
         return self.height * sum(end - start for start, end in self.bare)
 
 
-Plan = tuple[PlannedCourse, ...]
+Plan: TypeAlias = tuple[PlannedCourse, ...]
 """A whole surface, course by course from the start side."""

@@ -1,8 +1,9 @@
-"""Kinds of courses: what a course asks for depends only on which edges it crosses, not on where it lies exactly.
+"""Kinds of courses: what one asks for depends on which edges it crosses, not on where it lies exactly.
 
-Between two neighbouring edges of openings, concealed zones and keep-outs every strip of a level surface has the same
-runs, joint places and hiding places. So courses are counted by kind and height instead of being told apart, which
-takes out the symmetry that makes a search slow. Where the outline slopes each course is a kind of its own.
+Between two neighbouring edges of openings and concealed zones every strip of a level surface has the same
+runs and the same hiding places. So courses are counted by kind and height instead of being told apart, which
+takes out the symmetry that makes a search slow. Keep-outs may tell strips of one band apart; whoever puts the
+courses in their places looks at them again. Where the outline slopes each course is a kind of its own.
 """
 
 from collections.abc import Sequence
@@ -78,6 +79,11 @@ def fixed_stack(strips: Strips, courses: Sequence[PlannedCourse], beside: Sequen
         In order from the start side; there may be others between them.
     beside
         The courses that stay.
+
+    Returns
+    -------
+    Stack
+        A row for each course.
     """
     rows = tuple(
         Row(strips.runs(course.low, course.high), (course.height,), band, band, (course.low, course.high))
@@ -102,9 +108,14 @@ def free_stack(
     heights
         Heights worth having. [nm]
     span
-        Where it begins, and between where it must and may end. [nm]
+        Where it begins, where it must end at the least, and where it may end at the most. [nm]
     beside
         The courses that stay.
+
+    Returns
+    -------
+    Stack
+        A row for each band, and for each set of neighbouring bands that a course can lie across.
     """
     low, must_end, may_end = span
     edges = tuple(edge for edge in _edges(strips) if low < edge < must_end)

@@ -2,18 +2,18 @@
 
 from collections.abc import Iterable, Sequence
 
-from plankwright.layout.plan import Plan, Stick
+from plankwright.layout.offcuts import Stretch, clear_runs, usable_across
+from plankwright.layout.plan import Plan, PlannedCourse, Stick
 from plankwright.measure import Nm
 from plankwright.model import BlemishPolicy, Board, Face, Rules, Severity
-
-Interval = tuple[Nm, Nm]
 
 
 def whole_sticks(board: Board, place: int, rules: Rules) -> tuple[Stick, ...]:
     """Give the clear stretches of a board that nothing has been cut from.
 
-    Where blemishes must be hidden, a blemished stretch is kept apart from its clean neighbours, so that either may
-    be used; it is shown with its better face. A stretch shorter than the shortest piece is left out.
+    Where blemishes must be hidden, a blemished stretch is kept apart from its clean neighbours, so that
+    either may be used; each clear run is shown with its better face. A stretch shorter than the shortest
+    piece is left out.
 
     Parameters
     ----------
@@ -33,7 +33,7 @@ def whole_sticks(board: Board, place: int, rules: Rules) -> tuple[Stick, ...]:
     for run in clear_runs(board, rules):
         face = _better_face(board, run)
         for start, end, blemished in _parted_at_blemishes(board, run, face, rules):
-            low, high = usable_width(board, (start, end), rules)
+            low, high = usable_across(board, rules, (start, end))
             if end - start >= rules.shortest_piece_nm and high > low:
                 sticks.append(
                     Stick(place, start, end, low, high, face, blemished, board.thickness_nm, board.profile)
@@ -41,36 +41,11 @@ def whole_sticks(board: Board, place: int, rules: Rules) -> tuple[Stick, ...]:
     return tuple(sticks)
 
 
-def clear_runs(board: Board, rules: Rules) -> tuple[Interval, ...]:
-    """Give the stretches inside the end trims that hold no lost flaw, in order. [nm]"""
-    start, last = rules.end_trim_nm, board.length_nm - rules.end_trim_nm
-    runs = []
-    for flaw in sorted(board.flaws, key=lambda flaw: flaw.start_nm):
-        if flaw.severity is Severity.LOST:
-            if flaw.start_nm > start:
-                runs.append((start, min(flaw.start_nm, last)))
-            start = max(start, flaw.end_nm)
-    runs.append((start, last))
-    return tuple((low, high) for low, high in runs if low < high)
-
-
-def usable_width(board: Board, run: Interval, rules: Rules) -> Interval:
-    """Give from where to where across the board a piece over this stretch may be taken. [nm]"""
-    loss = 0 if board.profile.milled else rules.straight_edge_loss_nm
-    return loss, min(width_at(board, run[0]), width_at(board, run[1])) - loss
-
-
-def width_at(board: Board, along: Nm) -> Nm:
-    """Give the width of a board at a place along it, rounded down. [nm]"""
-    taper = board.width_end_nm - board.width_start_nm
-    return board.width_start_nm + taper * along // board.length_nm
-
-
 def free_sticks(stock: Sequence[Stick], kept: Plan, rules: Rules) -> list[Stick]:
     """Give what is left of the stock once the pieces of a plan are cut out of it.
 
-    Around each group of kept pieces that overlap along the board, what lies before and after it is free over the
-    whole width, and what lies beside it is free over the group's length.
+    Around each group of kept pieces that overlap along the board, what lies before and after it is free over
+    the whole width, and what lies beside it is free over the group's length.
 
     Parameters
     ----------
@@ -113,30 +88,95 @@ def _left_of(stick: Stick, parts: Iterable[Stick], rules: Rules) -> list[Stick]:
         left.append(_part(stick, (low, high), (across + rules.rip_kerf_nm, stick.across_to)))
         start = high + rules.crosscut_kerf_nm
     left.append(_part(stick, (start, stick.along_to), (stick.across_from, stick.across_to)))
-    return [
-        part
-        for part in left
-        if part.length >= rules.shortest_piece_nm and part.width >= rules.narrowest_course_nm
-    ]
+    return [part for part in left if _worth_keeping(part, rules)]
 
 
-def _part(stick: Stick, along: Interval, across: Interval) -> Stick:
-    return Stick(stick.board, *along, *across, stick.face, stick.hidden_only, stick.thickness, stick.profile)
+def without(sticks: Sequence[Stick], course: PlannedCourse, rules: Rules) -> list[Stick]:
+    """Give what is left of sticks once a course is cut from them.
+
+    Parameters
+    ----------
+    sticks
+        The wood at hand.
+    course
+        Each of its pieces cut from the near corner of a stick, or of what others left of one.
+    rules
+        For the kerfs and what is worth keeping.
+
+    Returns
+    -------
+    list of Stick
+        In order, each stick that was cut replaced by what is left of it.
+    """
+    left = list(sticks)
+    # In this order each piece comes before those that were cut from what it left.
+    for part in sorted(
+        (piece.stick for piece in course.pieces), key=lambda part: (part.along_from, part.across_from)
+    ):
+        for index, stick in enumerate(left):
+            if (
+                stick.board == part.board
+                and stick.along_from <= part.along_from
+                and part.along_to <= stick.along_to
+                and stick.across_from <= part.across_from
+                and part.across_to <= stick.across_to
+            ):
+                left[index : index + 1] = remainders(stick, part, rules)
+                break
+    return left
+
+
+def remainders(stick: Stick, part: Stick, rules: Rules) -> list[Stick]:
+    """Give what is left, and worth keeping, of a stick when a part is cut from its near corner.
+
+    Parameters
+    ----------
+    stick, part
+        The stick and what is cut from it.
+    rules
+        For the kerfs, the shortest piece and the narrowest course.
+
+    Returns
+    -------
+    list of Stick
+        What lies beyond the part, over the whole width, and what lies beside it.
+    """
+    along = part.along_to + rules.crosscut_kerf_nm
+    across = part.across_to + rules.rip_kerf_nm
+    beyond = _part(stick, (along, stick.along_to), (stick.across_from, stick.across_to))
+    beside = _part(stick, (part.along_from, part.along_to), (across, stick.across_to))
+    return [rest for rest in (beyond, beside) if _worth_keeping(rest, rules)]
 
 
 def cut_from(stick: Stick, along_from: Nm, length: Nm, across_from: Nm, width: Nm) -> Stick:
-    """Give the rectangle of a stick that a piece takes up."""
+    """Give the rectangle of a stick that a piece takes up.
+
+    Parameters
+    ----------
+    stick
+        The stick.
+    along_from, length, across_from, width
+        Where on the board the piece begins, and its size. [nm]
+    """
     return _part(stick, (along_from, along_from + length), (across_from, across_from + width))
 
 
-def _better_face(board: Board, run: Interval) -> Face:
+def _part(stick: Stick, along: Stretch, across: Stretch) -> Stick:
+    return Stick(stick.board, *along, *across, stick.face, stick.hidden_only, stick.thickness, stick.profile)
+
+
+def _worth_keeping(stick: Stick, rules: Rules) -> bool:
+    return stick.length >= rules.shortest_piece_nm and stick.width >= rules.narrowest_course_nm
+
+
+def _better_face(board: Board, run: Stretch) -> Face:
     """Choose the face with less blemished length; the front when equal, and always for milled boards."""
     if board.profile.milled:
         return Face.FRONT
     return min(Face, key=lambda face: sum(end - start for start, end in _blemishes(board, run, face)))
 
 
-def _blemishes(board: Board, run: Interval, face: Face) -> list[Interval]:
+def _blemishes(board: Board, run: Stretch, face: Face) -> list[Stretch]:
     return [
         (max(flaw.start_nm, run[0]), min(flaw.end_nm, run[1]))
         for flaw in sorted(board.flaws, key=lambda flaw: flaw.start_nm)
@@ -147,7 +187,7 @@ def _blemishes(board: Board, run: Interval, face: Face) -> list[Interval]:
     ]
 
 
-def _parted_at_blemishes(board: Board, run: Interval, face: Face, rules: Rules) -> list[tuple[Nm, Nm, bool]]:
+def _parted_at_blemishes(board: Board, run: Stretch, face: Face, rules: Rules) -> list[tuple[Nm, Nm, bool]]:
     """Part a clear run into clean stretches and blemished ones.
 
     The kerf between two stretches is charged to the blemished one.

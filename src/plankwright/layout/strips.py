@@ -1,21 +1,29 @@
-"""Which courses can exist: what a strip of the surface asks of the boards that cover it."""
+"""Which courses can exist: what a strip of the surface asks of the boards that cover it.
 
-from dataclasses import dataclass
+Coordinates here are those of the courses: along them from the left or the bottom, across them from the start
+side.
+"""
+
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from plankwright.layout.regions import course_strip, may_region, must_region
+from plankwright.layout.regions import (
+    along_and_across,
+    course_strip,
+    extent_in_course,
+    may_region,
+    must_region,
+    side_of_edge,
+)
+from plankwright.layout.sites import Site, nail_room, sites_of
 from plankwright.measure import INCH, Nm
 from plankwright.model import Direction, Edge, Rectangle, Rules, Surface
 
-_SOLID_SITE_SPACING: Nm = 4 * INCH
-"""On solid backing a joint may fall anywhere; the search looks at places this far apart."""
-
 _SLIVER = 1000.0
 """Breadths below a micrometre are rounding of the geometry library, not wood. [nm]"""
-
 
 _NAIL_ROOM = INCH / 4
 """Least height of wood that a nail is planned for. [nm]"""
@@ -32,24 +40,16 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True)
-class Site:
-    """A place along the courses where two pieces may butt: a framing member, or any place on solid backing.
+class JointPlace:
+    """A place for a joint within one run.
 
     Parameters
     ----------
     at
-        Where the joint goes. [nm]
-    blocked
-        Stretches (low, high) across the courses where no nail may go into it. [nm]
+        Along the course. [nm]
+    hidden
+        Whether a concealed zone hides a joint here.
     """
-
-    at: Nm
-    blocked: tuple[tuple[Nm, Nm], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class JointPlace:
-    """A place for a joint within one run."""
 
     at: Nm
     hidden: bool
@@ -93,6 +93,10 @@ class Strips:
 
     Attributes
     ----------
+    may, must
+        What boards may cover and what they must, in the frame of the surface.
+    left, right
+        How far the surface reaches along the courses. [nm]
     start
         Where the first course begins. [nm]
     must_end, may_end
@@ -118,22 +122,14 @@ class Strips:
             self._span(opening.place, max(gap, opening.trim_nm)) for opening in surface.openings
         )
         self.zones = tuple(self._open_ended(self._span(zone.place, 0)) for zone in surface.concealed)
-        bare = Surface(
-            id=surface.id,
-            kind=surface.kind,
-            outline=surface.outline,
-            courses_run=surface.courses_run,
-            start=surface.start,
-            framing=surface.framing,
-            trim=surface.trim,
-        )
-        self._outline = may_region(bare, rules)
-        outline, must = self._bounds(self._outline), self._bounds(must_region(bare, rules))
-        self.left, self.right = outline.left, outline.right
+        whole = replace(surface, openings=())
+        self._outline = may_region(whole, rules)
+        may, must = self._bounds(self._outline), self._bounds(must_region(whole, rules))
+        self.left, self.right = may.left, may.right
         self.level = self._outline.equals(shapely.box(*self._outline.bounds))
-        self.start = self._start(outline, must)
-        self.must_end, self.may_end = must.high, outline.high
-        self.sites = self._sites()
+        self.start = self._start(may, must)
+        self.must_end, self.may_end = must.high, may.high
+        self.sites = sites_of(surface, rules, self.left, self.right)
         self.runs = lru_cache(maxsize=100_000)(self._runs)
 
     @property
@@ -143,7 +139,13 @@ class Strips:
         return self.surface.height_nm if horizontal else self.surface.width_nm
 
     def level_between(self, low: Nm, high: Nm) -> bool:
-        """Whether every strip between two places across the courses is equally long."""
+        """Whether every strip between two places across the courses is equally long.
+
+        Parameters
+        ----------
+        low, high
+            From where to where. [nm]
+        """
         if self.level:
             return True
         box = self._box(self.left, self.right, low, high)
@@ -159,35 +161,28 @@ class Strips:
         return Rectangle(left=low, right=high, bottom=span.left, top=span.right)
 
     def hidden(self, at: Nm, low: Nm, high: Nm) -> bool:
-        """Whether one concealed zone hides a joint over the whole height of a strip."""
+        """Whether one concealed zone hides a joint over the whole height of a strip.
+
+        Parameters
+        ----------
+        at
+            Where the joint is along the courses. [nm]
+        low, high
+            The strip. [nm]
+        """
+        return self._concealed(at, at, low, high)
+
+    def _concealed(self, left: Nm, right: Nm, low: Nm, high: Nm) -> bool:
         return any(
-            zone.left <= at <= zone.right and zone.low <= low and high <= zone.high for zone in self.zones
+            zone.left <= left and right <= zone.right and zone.low <= low and high <= zone.high
+            for zone in self.zones
         )
-
-    def blocks(self, hole: int, low: Nm, high: Nm) -> bool:
-        """Whether a strip lies wholly within the height of an opening, so that it parts there."""
-        return self.must_holes[hole].low <= low and high <= self.must_holes[hole].high
-
-    def nailable(self, site: Site, low: Nm, high: Nm) -> bool:
-        """Whether a piece of this strip can be nailed at a site, clear of every keep-out."""
-        return self.nail_room(site.blocked, low, high) is not None
-
-    def nail_room(self, blocked: tuple[tuple[Nm, Nm], ...], low: Nm, high: Nm) -> tuple[Nm, Nm] | None:
-        """Give the widest stretch across a strip that takes a nail, edge distances kept, if there is one. [nm]"""
-        start, end = low + self.rules.nail_edge_nm, high - self.rules.nail_edge_nm
-        best = None
-        for stop, resume in (*blocked, (end, end)):
-            if stop >= start and (best is None or min(stop, end) - start > best[1] - best[0]):
-                if min(stop, end) >= start:
-                    best = (start, min(stop, end))
-            start = max(start, resume)
-        return best
 
     def _runs(self, low: Nm, high: Nm) -> tuple[Run, ...]:
         """Give the runs to cover of a strip, in order along the courses."""
         stretches = [(self.left, self.right)] if self.level else self._outline_stretches(low, high)
-        for index, hole in enumerate(self.holes):
-            if self.blocks(index, low, high):
+        for hole, must in zip(self.holes, self.must_holes, strict=True):
+            if must.low <= low and high <= must.high:
                 stretches = [
                     part
                     for left, right in stretches
@@ -201,57 +196,54 @@ class Strips:
         )
 
     def _asked(self, left: Nm, right: Nm, low: Nm, high: Nm) -> bool:
+        """Whether anything of a stretch must be covered."""
         if self.level and not self.holes:
             return low < self.must_end
         part = self.must.intersection(self._box(left, right, low, high))
         return bool(part.area > _SLIVER * (right - left))
 
     def _run(self, left: Nm, right: Nm, low: Nm, high: Nm) -> Run:
-        joints = tuple(
-            JointPlace(site.at, self.hidden(site.at, low, high))
-            for site in self.sites
-            if left < site.at < right
-            and not self._notched(site.at, low, high)
-            and (self.surface.framing.solid or self.nailable(site, low, high))
+        within = [site for site in self.sites if left < site.at < right]
+        return Run(
+            left,
+            right,
+            joints=tuple(
+                JointPlace(site.at, self.hidden(site.at, low, high))
+                for site in within
+                if self._takes_joint(site, low, high)
+            ),
+            nails=tuple(site.at for site in within if self._holds(site, low, high)),
+            hidden=self._concealed(left, right, low, high),
         )
-        hidden = any(
-            zone.left <= left and right <= zone.right and zone.low <= low and high <= zone.high
-            for zone in self.zones
-        )
-        nails = tuple(
-            site.at for site in self.sites if left < site.at < right and self._holds(site, low, high)
-        )
-        return Run(left, right, joints, nails, hidden)
+
+    def _takes_joint(self, site: Site, low: Nm, high: Nm) -> bool:
+        """Whether pieces of a strip can butt at a site: no opening bites in there, and they can be nailed."""
+        if any(hole.left < site.at < hole.right for hole in self._biting(low, high)):
+            return False
+        return self.surface.framing.solid or nail_room(site.blocked, low, high, self.rules) is not None
 
     def _holds(self, site: Site, low: Nm, high: Nm) -> bool:
         """Whether a piece of this strip has wood at a site that a nail may go through."""
-        room = self.nail_room(site.blocked, low, high)
+        room = nail_room(site.blocked, low, high, self.rules)
         if room is None or self.surface.framing.solid:
             return room is not None
-        beside_hole = any(
-            hole.left <= site.at <= hole.right and hole.low < high and low < hole.high for hole in self.holes
-        )
+        beside_hole = any(hole.left <= site.at <= hole.right for hole in self._biting(low, high))
         if not beside_hole and self.level_between(low, high):
             return True
         place = self.rectangle(Span(site.at, site.at + 1, *room))
         line = shapely.LineString([(place.left, place.bottom), (place.right, place.top)])
         return bool(line.intersection(self.may).length >= _NAIL_ROOM)
 
-    def _notched(self, at: Nm, low: Nm, high: Nm) -> bool:
-        """Whether an opening bites into the strip here: a joint would stand on a notch."""
-        return any(hole.left < at < hole.right and low < hole.high and hole.low < high for hole in self.holes)
+    def _biting(self, low: Nm, high: Nm) -> list[Span]:
+        """Give the openings that reach into a strip."""
+        return [hole for hole in self.holes if hole.low < high and low < hole.high]
 
     def _outline_stretches(self, low: Nm, high: Nm) -> list[tuple[Nm, Nm]]:
-        strip = self._box(self.left, self.right, low, high)
-        shape = self._outline.intersection(strip)
-        spans = sorted(
-            (span.left, span.right)
-            for part in shapely.get_parts(shape)
-            if part.area > _SLIVER * (self.right - self.left)
-            for span in (self._bounds(part),)
-        )
+        """Give how far a strip reaches along the courses, openings left aside."""
+        shape = self._outline.intersection(self._box(self.left, self.right, low, high))
+        parts = [part for part in shapely.get_parts(shape) if part.area > _SLIVER * (self.right - self.left)]
         merged: list[tuple[Nm, Nm]] = []
-        for left, right in spans:
+        for left, right in sorted((span.left, span.right) for span in map(self._bounds, parts)):
             if merged and left <= merged[-1][1]:
                 merged[-1] = (merged[-1][0], max(right, merged[-1][1]))
             else:
@@ -263,22 +255,15 @@ class Strips:
         return shapely.box(place.left, place.bottom, place.right, place.top)
 
     def _span(self, place: Rectangle, grown: Nm) -> Span:
-        return self._course_span(
-            place.left - grown, place.bottom - grown, place.right + grown, place.top + grown
-        )
-
-    def _course_span(self, left: Nm, bottom: Nm, right: Nm, top: Nm) -> Span:
-        if self.surface.courses_run is Direction.VERTICAL:
-            left, bottom, right, top = bottom, left, top, right
-        if self.surface.start in {Edge.TOP, Edge.RIGHT}:
-            bottom, top = self.extent - top, self.extent - bottom
-        return Span(left, right, bottom, top)
+        left, right, low, high = extent_in_course(self.surface, place)
+        return Span(left - grown, right + grown, low - grown, high + grown)
 
     def _bounds(self, shape: BaseGeometry) -> Span:
         left, bottom, right, top = (round(bound) for bound in shape.bounds)
-        return self._course_span(left, bottom, right, top)
+        return self._span(Rectangle(left=left, bottom=bottom, right=right, top=top), 0)
 
     def _open_ended(self, zone: Span) -> Span:
+        """Let a zone that touches a side of the surface hide what lies under the trim there, too."""
         box = course_strip(self.surface, 0, self.extent)
         length = box.width_nm if self.surface.courses_run is Direction.HORIZONTAL else box.height_nm
         far = 10 * (length + self.extent)
@@ -290,40 +275,12 @@ class Strips:
         )
 
     def _start(self, may: Span, must: Span) -> Nm:
-        """Start level where the trim allows it: no lower than needed, so that an uneven edge need not be scribed."""
-        near = [
-            max(self._course_span(ax, ay, ax, ay).low, self._course_span(bx, by, bx, by).low)
-            for (ax, ay), (bx, by) in zip(
-                self.surface.outline, (*self.surface.outline[1:], self.surface.outline[0]), strict=True
-            )
-            if self._faces_start((bx - ax, by - ay))
-        ]
+        """Start level where trim allows it, no lower than needed: an uneven edge need not be scribed then."""
+        corners = self.surface.outline
+        near = (
+            max(along_and_across(self.surface, corner)[1] for corner in edge)
+            for edge in zip(corners, (*corners[1:], corners[0]), strict=True)
+            if side_of_edge(*edge) is self.surface.start
+        )
         level = max(near, default=0) + self.rules.expansion_gap_nm
         return min(max(level, may.low), max(may.low, must.low))
-
-    def _faces_start(self, run_and_rise: tuple[Nm, Nm]) -> bool:
-        run, rise = run_and_rise
-        if abs(run) >= abs(rise):
-            return self.surface.start is (Edge.BOTTOM if run > 0 else Edge.TOP)
-        return self.surface.start is (Edge.RIGHT if rise > 0 else Edge.LEFT)
-
-    def _sites(self) -> tuple[Site, ...]:
-        if self.surface.framing.solid:
-            count = (self.right - self.left) // _SOLID_SITE_SPACING
-            places = [self.left + index * _SOLID_SITE_SPACING for index in range(1, count)]
-            return tuple(Site(at, ()) for at in places)
-        return tuple(
-            Site(member.centre_nm, self.blocked_at(member.centre_nm))
-            for member in self.surface.crossing_members
-            if member.width_nm >= 2 * self.rules.bearing_nm
-        )
-
-    def blocked_at(self, at: Nm) -> tuple[tuple[Nm, Nm], ...]:
-        """Give where across the courses no nail may go at a place along them. [nm]"""
-        clearance = self.rules.nail_clearance_nm
-        reach = max(clearance, self.rules.nail_end_nm) + self.rules.bearing_nm
-        spans = [self._span(keep_out.place, clearance) for keep_out in self.surface.keep_outs]
-        spans += [self._span(cut_out.place, 0) for cut_out in self.surface.cut_outs]
-        return tuple(
-            sorted((span.low, span.high) for span in spans if span.left - reach < at < span.right + reach)
-        )

@@ -53,7 +53,7 @@ class Closing:
 def close(search: Search, tape: TapeStyle, first: int) -> Closing | None:
     """Close the best plan of a search with boards that the pile does not have.
 
-    Course by course, the solver may take boards of any length that can be asked for, at a price above anything
+    Course by course, the solver may take boards of any length that can be asked for, at a price above all
     else, so that it takes as few as it can; short pieces are then put together on one board.
 
     Parameters
@@ -68,7 +68,8 @@ def close(search: Search, tape: TapeStyle, first: int) -> Closing | None:
     Returns
     -------
     Closing or None
-        Nothing when no such boards were found, as where a run is longer than any board and has no place for a joint.
+        Nothing when no such boards were found, as where a run without a place for a joint is longer than any
+        board.
     """
     plan = search.plan
     for course in search.plan:
@@ -103,7 +104,7 @@ def _closed(search: Search, plan: Plan, course: PlannedCourse, first: int) -> Pl
 
 
 def _new_sticks(search: Search, course: PlannedCourse, first: int) -> list[Stick]:
-    """Give boards to think of: as long as any that can be asked for, of every sort that the course could butt."""
+    """Give boards to think of: as long as can be asked for, of every sort that the course may take."""
     longest = max((*(stick.length for stick in search.stock), _ORDINARY_LENGTH))
     sorts = Counter((stick.thickness, stick.profile) for stick in search.stock)
     usual = sorts.most_common(1)[0][0] if sorts else (_ORDINARY_THICKNESS, EdgeProfile())

@@ -1,0 +1,128 @@
+"""Where planned pieces butt, and which may."""
+
+from collections.abc import Sequence
+
+from plankwright.layout.plan import PlannedCourse, Stick
+from plankwright.layout.strips import Strips
+from plankwright.measure import Nm
+from plankwright.model import EdgeProfile, Rules
+
+
+def joints_of(strips: Strips, course: PlannedCourse) -> list[tuple[Nm, bool]]:
+    """Give the joints of a course.
+
+    Parameters
+    ----------
+    strips, course
+        The surface and a course of it.
+
+    Returns
+    -------
+    list of (int, bool)
+        Where each is along the course [nm], and whether a concealed zone hides it.
+    """
+    ends = {piece.end for piece in course.pieces}
+    return [
+        (piece.start, strips.hidden(piece.start, course.low, course.high))
+        for piece in course.pieces
+        if piece.start in ends
+    ]
+
+
+def joints_near(strips: Strips, low: Nm, high: Nm, courses: Sequence[PlannedCourse]) -> list[Nm]:
+    """Give the joints in sight of the courses that touch a strip.
+
+    Parameters
+    ----------
+    strips
+        The surface.
+    low, high
+        The strip. [nm]
+    courses
+        Any, touching it or not.
+
+    Returns
+    -------
+    list of int
+        Along the courses. [nm]
+    """
+    return [
+        at
+        for course in courses
+        if course.high == low or course.low == high
+        for at, hidden in joints_of(strips, course)
+        if not hidden
+    ]
+
+
+def too_near(strips: Strips, lower: PlannedCourse, upper: PlannedCourse) -> bool:
+    """Say whether joints in sight of two courses stand nearer along them than the stagger.
+
+    Parameters
+    ----------
+    strips
+        The surface.
+    lower, upper
+        Two courses that touch.
+    """
+    return any(
+        not hidden and not also_hidden and abs(at - also_at) < strips.rules.stagger_nm
+        for at, hidden in joints_of(strips, lower)
+        for also_at, also_hidden in joints_of(strips, upper)
+    )
+
+
+def can_butt(start: Nm, end: Nm, nails: Sequence[Nm], rules: Rules) -> bool:
+    """Say whether a piece is long enough, and nailed often enough, to butt another.
+
+    Parameters
+    ----------
+    start, end
+        Where it hangs along its course. [nm]
+    nails
+        Where pieces of its run can be nailed. [nm]
+    rules
+        For the shortest piece, the nailing points and the distance of a nail from the end.
+    """
+    if end - start < rules.shortest_piece_nm:
+        return False
+    reach = rules.nail_end_nm
+    # At a joint on framing both pieces are nailed, however near the end that is.
+    nailed = sum(1 for at in nails if at in {start, end} or start + reach <= at <= end - reach)
+    return nailed >= rules.nailing_points
+
+
+def thickness_reach(rules: Rules) -> Nm:
+    """Give how far apart the thicknesses of pieces that butt in sight may be, shimmed or not. [nm]"""
+    return max(rules.thickness_tolerance_nm, rules.shim_up_to_nm)
+
+
+def mate_groups(sticks: Sequence[Stick], rules: Rules) -> list[list[Stick]]:
+    """Give the largest sets of sticks of which all may butt each other in sight.
+
+    Parameters
+    ----------
+    sticks
+        The wood at hand.
+    rules
+        For the tolerance of thickness and the thickest shim.
+
+    Returns
+    -------
+    list of list of Stick
+        Each of one profile, with thicknesses within reach; a stick may be in several.
+    """
+    reach = thickness_reach(rules)
+    by_profile: dict[EdgeProfile, list[Stick]] = {}
+    for stick in sticks:
+        by_profile.setdefault(stick.profile, []).append(stick)
+    groups: list[list[Stick]] = []
+    for alike in by_profile.values():
+        thickest_yet = -1
+        for thinnest in sorted({stick.thickness for stick in alike}):
+            group = [stick for stick in alike if 0 <= stick.thickness - thinnest <= reach]
+            thickest = max(stick.thickness for stick in group)
+            if thickest > thickest_yet:
+                groups.append(group)
+                thickest_yet = thickest
+    return groups

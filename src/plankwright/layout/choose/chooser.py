@@ -1,0 +1,132 @@
+"""The question put to the solver, and its answer."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from ortools.sat.python import cp_model
+
+from plankwright.layout.choose.covering import cover_runs
+from plankwright.layout.choose.heights import stack_courses
+from plankwright.layout.choose.hint import hint
+from plankwright.layout.choose.joints import mind_joints
+from plankwright.layout.choose.kinds import kinds_of, lanes_of
+from plankwright.layout.choose.model import Candidate, Model
+from plankwright.layout.choose.objective import minimise
+from plankwright.layout.choose.pieces import list_pieces
+from plankwright.layout.choose.reading import RowCuts, read_cuts
+from plankwright.layout.choose.task import Prices, Task
+from plankwright.layout.choose.wood import fit_sticks
+from plankwright.layout.plan import Plan, Stick
+from plankwright.layout.rows import Stack
+from plankwright.layout.strips import Strips
+from plankwright.measure import Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """What came of it.
+
+    Parameters
+    ----------
+    cuts
+        For each kind of course and height, the pieces and the bare stretches of all its courses together;
+        nothing when no solution was found.
+    proven
+        Whether no solution of this model has a lower price.
+    impossible
+        Whether the model has no solution.
+    work
+        Work done. [deterministic seconds of the solver]
+    """
+
+    cuts: tuple[RowCuts, ...] | None
+    proven: bool
+    impossible: bool
+    work: float
+
+
+class Chooser:
+    """The model of one stretch of courses.
+
+    Parameters
+    ----------
+    strips, sticks, stack, prices, grid, bare_allowed, rip_at_most, lanes, now, first_new
+        As a `Task` has them.
+    """
+
+    def __init__(  # noqa: PLR0913 - a task has so many parts
+        self,
+        strips: Strips,
+        sticks: Sequence[Stick],
+        stack: Stack,
+        *,
+        prices: Prices,
+        grid: Nm,
+        bare_allowed: bool = True,
+        rip_at_most: Nm | None = None,
+        lanes: int = 2,
+        now: Plan = (),
+        first_new: int | None = None,
+    ) -> None:
+        self.stack = stack
+        task = Task(
+            strips=strips,
+            sticks=tuple(sticks),
+            stack=stack,
+            prices=prices,
+            grid=grid,
+            bare_allowed=bare_allowed,
+            rip_at_most=rip_at_most,
+            lanes=lanes,
+            now=now,
+            first_new=first_new,
+        )
+        self._model = Model(task, kinds_of(task), lanes_of(task))
+        for state in (list_pieces, cover_runs, stack_courses, fit_sticks, mind_joints, minimise, hint):
+            state(self._model)
+
+    @property
+    def pieces(self) -> Sequence[Candidate]:
+        """Every piece that may be cut: how large the model is."""
+        return self._model.pieces
+
+    def solve(self, work: float, seed: int) -> Choice:
+        """Look for the courses of least price.
+
+        Parameters
+        ----------
+        work
+            How much to do at most. [deterministic seconds of the solver]
+        seed
+            The same task, work and seed give the same choice.
+
+        Returns
+        -------
+        Choice
+            The best found.
+        """
+        solver = _solver(work, seed)
+        status = solver.solve(self._model.cp)
+        found = status in {cp_model.OPTIMAL, cp_model.FEASIBLE}
+        return Choice(
+            cuts=read_cuts(self._model, solver) if found else None,
+            proven=status == cp_model.OPTIMAL,
+            impossible=status == cp_model.INFEASIBLE,
+            work=solver.response_proto.deterministic_time,
+        )
+
+
+def _solver(work: float, seed: int) -> cp_model.CpSolver:
+    solver = cp_model.CpSolver()
+    solver.parameters.max_deterministic_time = work
+    solver.parameters.random_seed = seed
+    # Several workers race each other, and who wins depends on the machine; one always gives the same answer.
+    solver.parameters.num_workers = 1
+    # The solver's own handler ends the process when Ctrl-C comes; ours asks whoever watches to stop.
+    solver.parameters.catch_sigint_signal = False
+    # Stretches are small and many are asked about: the time that presolve would take to probe them, to go
+    # over them again and to look for symmetry, which counting courses has taken out, is better spent on more.
+    solver.parameters.symmetry_level = 0
+    solver.parameters.cp_model_probing_level = 0
+    solver.parameters.max_presolve_iterations = 1
+    return solver

@@ -1,0 +1,84 @@
+"""Joints in sight are counted, forbidden, or kept apart.
+
+Joints out of sight are free: no rule here looks at them.
+"""
+
+from dataclasses import dataclass
+from itertools import product
+
+from ortools.sat.python import cp_model
+
+from plankwright.layout.butting import joints_near
+from plankwright.layout.choose.mates import join_mates
+from plankwright.layout.choose.model import Model, number_of
+from plankwright.measure import Nm
+from plankwright.model import JointPolicy
+
+
+@dataclass(frozen=True, slots=True)
+class _Joint:
+    """A joint in sight that a course in its place may have: where, in which strip, and whether it has it."""
+
+    at: Nm
+    strip: tuple[Nm, Nm]
+    seen: cp_model.IntVar
+
+
+def mind_joints(model: Model) -> None:
+    """Treat joints in sight as the rules of the job say."""
+    task, policy = model.task, model.task.rules.joints
+    staying: list[_Joint] = []
+    for number, kind in enumerate(model.kinds):
+        for place, node in enumerate(kind.places):
+            possible = model.leaving[number, place] and model.reaching[number, place]
+            if not node.joint or node.hidden or not possible:
+                continue
+            if policy is JointPolicy.NEVER:
+                _forbid(model, number, place)
+            elif kind.row.strip is None and not task.bare_allowed:
+                # Nothing is bare, so whatever begins here butts something; all wood of the kind is mates.
+                model.in_sight.extend(piece.chosen for piece in model.leaving[number, place])
+            else:
+                seen = _count(model, number, place)
+                if kind.row.strip is not None:
+                    staying.append(_Joint(node.at, kind.row.strip, seen))
+                    if policy is JointPolicy.STAGGER:
+                        _keep_clear(model, staying[-1])
+                    join_mates(model, number, place, seen)
+    if policy is JointPolicy.STAGGER and task.stack.fixed:
+        _stagger(model, staying)
+
+
+def _forbid(model: Model, number: int, place: int) -> None:
+    """(11) Where no joint may be in sight, one side of each place is bare in every course."""
+    reaching, leaving = model.reaching[number, place], model.leaving[number, place]
+    model.cp.add(number_of(leaving) + number_of(reaching) <= model.count[number])
+
+
+def _count(model: Model, number: int, place: int) -> cp_model.IntVar:
+    """(12) A joint is in sight where a piece begins in the same course that another ends in.
+
+    Counted over all courses of a kind: at least as many as pieces that begin or end here, less courses.
+    """
+    kind = model.kinds[number]
+    seen = model.cp.new_int_var(0, 1 if kind.stays else len(model.task.sticks), "")
+    reaching, leaving = model.reaching[number, place], model.leaving[number, place]
+    model.cp.add(seen >= number_of(leaving) + number_of(reaching) - model.count[number])
+    model.in_sight.append(seen)
+    return seen
+
+
+def _keep_clear(model: Model, joint: _Joint) -> None:
+    """(13) No joint stands nearer than the stagger to one of a touching course that stays as it is."""
+    task = model.task
+    near = joints_near(task.strips, *joint.strip, task.stack.beside)
+    if any(abs(joint.at - other) < task.rules.stagger_nm for other in near):
+        model.cp.add(joint.seen == 0)
+
+
+def _stagger(model: Model, joints: list[_Joint]) -> None:
+    """(14) Of two joints of touching courses that stand nearer than the stagger, there is one at most."""
+    for lower, upper in product(joints, joints):
+        touching = lower.strip[1] == upper.strip[0]
+        if touching and abs(lower.at - upper.at) < model.task.rules.stagger_nm:
+            model.cp.add(lower.seen + upper.seen <= 1)

@@ -1,0 +1,86 @@
+"""The model under construction: the solver's own, and what each of its variables stands for."""
+
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from ortools.sat.python import cp_model
+
+from plankwright.layout.choose.kinds import Kind
+from plankwright.layout.choose.task import Task
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A piece that may be cut.
+
+    Parameters
+    ----------
+    kind
+        Number of the kind of course that it would hang in.
+    first, last
+        Numbers of the places from where to where it would reach.
+    stick, lane
+        Number of the stick that it would come from, and the lane of it.
+    length
+        Rounded up. [steps]
+    chosen
+        Whether it is cut.
+    """
+
+    kind: int
+    first: int
+    last: int
+    stick: int
+    lane: int
+    length: int
+    chosen: cp_model.IntVar
+
+
+@dataclass(slots=True)
+class Model:
+    """What the solver is given.
+
+    Parameters
+    ----------
+    task
+        What is asked.
+    kinds
+        The kinds of courses.
+    lanes
+        For each stick, into how many lanes it may be ripped.
+
+    Attributes
+    ----------
+    cp
+        The solver's model.
+    pieces
+        Every piece that may be cut.
+    leaving, reaching
+        Of those, the ones that begin at a place of a kind, and the ones that end there.
+    count
+        For each kind, how many such courses there are.
+    bare
+        For a kind and a place, how many of its courses are bare from there to the next place.
+    given_up
+        For a kind, how much of its height all its courses together lose to the closing rip. [steps]
+    in_sight
+        Whose sum is the number of joints in sight.
+    """
+
+    task: Task
+    kinds: tuple[Kind, ...]
+    lanes: tuple[int, ...]
+    cp: cp_model.CpModel = field(default_factory=cp_model.CpModel)
+    pieces: list[Candidate] = field(default_factory=list)
+    leaving: defaultdict[tuple[int, int], list[Candidate]] = field(default_factory=lambda: defaultdict(list))
+    reaching: defaultdict[tuple[int, int], list[Candidate]] = field(default_factory=lambda: defaultdict(list))
+    count: list[cp_model.IntVar] = field(default_factory=list)
+    bare: dict[tuple[int, int], cp_model.IntVar] = field(default_factory=dict)
+    given_up: dict[int, cp_model.IntVar] = field(default_factory=dict)
+    in_sight: list[cp_model.IntVar] = field(default_factory=list)
+
+
+def number_of(candidates: Iterable[Candidate]) -> cp_model.LinearExpr | int:
+    """Give how many of some pieces are cut."""
+    return sum(candidate.chosen for candidate in candidates)

@@ -1,0 +1,51 @@
+"""Which pieces the model knows: what could never hang right is left out from the start."""
+
+from collections.abc import Iterator
+
+from plankwright.layout.butting import can_butt
+from plankwright.layout.choose.model import Candidate, Model
+from plankwright.layout.choose.task import Task
+from plankwright.layout.plan import Stick
+from plankwright.layout.rows import Row
+
+
+def list_pieces(model: Model) -> None:
+    """Give the model a variable for each piece that a lane of a stick could give to a kind of course."""
+    task = model.task
+    for number, kind in enumerate(model.kinds):
+        for first, last in _stretches(model, number):
+            length = task.up(kind.places[last].at - kind.places[first].at)
+            for stick in kind.sticks:
+                if _long_enough(task, task.sticks[stick], length) and _clean_enough(
+                    task.sticks[stick], kind.row, kind.places[first].run
+                ):
+                    for lane in range(model.lanes[stick]):
+                        chosen = model.cp.new_bool_var("")
+                        piece = Candidate(number, first, last, stick, lane, length, chosen)
+                        model.pieces.append(piece)
+                        model.leaving[number, first].append(piece)
+                        model.reaching[number, last].append(piece)
+
+
+def _stretches(model: Model, number: int) -> Iterator[tuple[int, int]]:
+    """Give the pairs of places that one piece could reach between, as far as the longest stick goes."""
+    task, kind = model.task, model.kinds[number]
+    longest = max((task.down(task.sticks[stick].length) for stick in kind.sticks), default=0)
+    for i, first in enumerate(kind.places):
+        for j in range(i + 1, len(kind.places)):
+            last = kind.places[j]
+            if last.run != first.run or task.up(last.at - first.at) > longest:
+                break
+            alone = not (first.joint or last.joint)
+            if alone or can_butt(first.at, last.at, kind.row.runs[first.run].nails, task.rules):
+                yield i, j
+
+
+def _long_enough(task: Task, stick: Stick, length: int) -> bool:
+    """(2) A stick is at least as long as a piece from it."""
+    return task.down(stick.length) >= length
+
+
+def _clean_enough(stick: Stick, row: Row, run: int) -> bool:
+    """(4) A blemished stick hangs only where one concealed zone hides the whole run."""
+    return not stick.hidden_only or row.runs[run].hidden
