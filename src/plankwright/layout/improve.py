@@ -1,18 +1,22 @@
 """Better and better: a stretch of courses around the worst part is laid out anew, again and again."""
 
+import itertools
 import random
-from collections.abc import Sequence
+from collections import defaultdict
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from plankwright.layout.butting import joints_of
 from plankwright.layout.choose import Chooser, Prices
 from plankwright.layout.courses import courses_from
 from plankwright.layout.first import extend
-from plankwright.layout.plan import Plan, PlannedCourse, Stick
+from plankwright.layout.packing import Need, pack
+from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.rows import Stack, fixed_stack, free_stack
 from plankwright.layout.sticks import free_sticks
 from plankwright.layout.strips import Strips
 from plankwright.measure import INCH, Nm
+from plankwright.model import JointPolicy
 
 _RIP_AT_MOST = INCH // 2
 """The first looks at a stretch leave out sticks that would lose more than this to the rip."""
@@ -22,6 +26,9 @@ _HEIGHTS_AT_MOST = 5
 
 _LOOK_WORK = 0.5
 """Work on one look. [deterministic seconds of the solver]"""
+
+_PACK_WORK = 200
+"""Steps that choosing boards for given pieces may take. [steps]"""
 
 _WHOLE_AT_MOST = 4000
 """A look at the whole surface is worth its time up to this many heights × kinds of course × sticks."""
@@ -33,8 +40,9 @@ _GROWN = 0.25
 """By how much looks grow after each that is settled. [courses]"""
 
 _REGROWN, _SCATTERED = 0.05, 0.75
-"""On a sloped surface a look below the first share draws everything above some course anew; below the second it
-takes courses from anywhere, which keep their heights; the rest take courses in a row, whose heights are free."""
+"""What a look does, by a draw from 0 to 1: below the first, on a slope, it draws everything above some course
+anew; below the second it takes courses from anywhere, which keep their heights; else courses in a row, whose
+heights are free."""
 
 _SHAPES_TRIED = 20
 """How often heights are drawn until they end well."""
@@ -51,7 +59,7 @@ Figure = tuple[int, int, int]
 
 
 def _rank(found: Figure) -> Figure:
-    """Rank a plan for the search: while something is bare, wood saved counts before joints, since it may cover it."""
+    """Rank a plan: while something is bare, wood saved counts before joints, since it may cover what is bare."""
     bare, joints, wood = found
     return (bare, wood, joints) if bare else found
 
@@ -132,6 +140,40 @@ class Search:
         if heights * len(stack.rows) * len(self.stock) > _WHOLE_AT_MOST:
             return False
         return self._look(courses, stack, thorough=False, work=work / _SOLVE_WORK)
+
+    def repack(self, stopped: Callable[[], bool]) -> bool:
+        """Choose the boards anew where no run has a place for a joint, so that every piece is given.
+
+        That is cutting stock, for which patterns by column generation are far stronger than anything below.
+        """
+        rows = [(course, self.strips.runs(course.low, course.high)) for course in self.plan]
+        runs = [(course, run) for course, runs in rows for run in runs]
+        if any(run.joints for _, run in runs) and self.strips.rules.joints is not JointPolicy.NEVER:
+            return False
+        if any(joint.hidden for _, run in runs for joint in run.joints):
+            return False
+        packed = pack(
+            [Need(run.length, course.height, run.hidden) for course, run in runs],
+            self.stock,
+            self.strips.rules,
+            work=_PACK_WORK,
+            seed=self.chance.randrange(2**31),
+            stopped=stopped,
+        )
+        chosen = dict(packed.chosen)
+        pieces: dict[Nm, list[PlannedPiece]] = defaultdict(list)
+        bare: dict[Nm, list[tuple[Nm, Nm]]] = defaultdict(list)
+        for place, (course, run) in enumerate(runs):
+            if place in chosen:
+                pieces[course.low].append(PlannedPiece(chosen[place], run.start, run.end))
+            else:
+                bare[course.low].append((run.start, run.end))
+        return self.take(
+            tuple(
+                PlannedCourse(course.low, course.high, tuple(pieces[course.low]), tuple(bare[course.low]))
+                for course in self.plan
+            )
+        )
 
     def step(self) -> bool:
         """Lay out some courses anew. Whether that made the plan better."""
@@ -232,8 +274,8 @@ class Search:
     def _reshaped(self, stretch: Sequence[int], chosen: Sequence[int]) -> Stack:
         """Give a stretch with other heights, and other courses beside it that may change boards with it.
 
-        On a slope what a course asks depends on its very place, so places are drawn and only boards and joints are
-        left to the solver.
+        On a slope what a course asks depends on its very place, so places are drawn, and only boards and joints
+        are left to the solver.
         """
         beside = self._others(chosen)
         sticks = free_sticks(self.stock, beside, self.strips.rules)
@@ -248,9 +290,7 @@ class Search:
                 edges += [edges[-1] + height for height in self.chance.choices(widths, widths)]
             if narrowest <= high - edges[-1]:
                 edges.append(high)
-                drawn = [
-                    PlannedCourse(bottom, top, (), ()) for bottom, top in zip(edges, edges[1:], strict=False)
-                ]
+                drawn = [PlannedCourse(bottom, top, (), ()) for bottom, top in itertools.pairwise(edges)]
                 break
         return fixed_stack(self.strips, sorted((*courses, *drawn), key=lambda course: course.low), beside)
 
@@ -264,9 +304,7 @@ class Search:
         return sorted(used | set(widths))
 
 
-def prices_for(
-    strips: Strips, courses: Sequence[PlannedCourse], grid: Nm, *, saving: bool = False
-) -> Prices:
+def prices_for(strips: Strips, courses: Sequence[PlannedCourse], grid: Nm, *, saving: bool = False) -> Prices:
     """Price each measure so that it outweighs all that the later ones can save on these courses.
 
     Parameters

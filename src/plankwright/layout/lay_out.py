@@ -1,4 +1,4 @@
-"""From job to layout: a first layout, improved until it is proven best or the effort is spent, with its bound."""
+"""From job to layout: a first layout, improved until proven best or the effort is spent, with its bound."""
 
 import random
 import time
@@ -109,14 +109,14 @@ class _ClosingJob:
         self.written.append(write_surface(with_boards, strips, closing.plan, Bound()))
 
     def closed(self, layout: Layout) -> tuple[Job, Layout] | None:
-        """Give the job with those boards and its layout; nothing when nothing was bare or it cannot be closed."""
+        """Give the job with those boards and its layout; nothing when none is wanted or none closes it."""
         if not self.wanted or not self.possible:
             return None
         return replace(self.job, boards=tuple(self.boards)), replace(layout, surfaces=tuple(self.written))
 
 
 def _with_bound(layout: SurfaceLayout, bound: Bound) -> SurfaceLayout:
-    """Keep of a bound what the layout itself does not already meet: later measures only bind once earlier are best."""
+    """Keep the bound, cut down to the score: a layout that was found shows what can be had."""
     score = layout.score
     return replace(
         layout,
@@ -160,6 +160,8 @@ class _SurfaceTask:
         self.bound = bound_of(self.strips, self.boards, self.job.rules)
         self._begin(search)
         work = self.effort.seconds
+        if self._open(search):
+            search.repack(self.watch.stopped)
         if self._open(search):
             self._report("the whole surface at once", search.spent / work, search)
             search.whole(_WHOLE_SHARE * work)
