@@ -22,6 +22,9 @@ from plankwright.model import JointPolicy, Rules
 ROUNDING: Nm = MILLIMETRE // 1000
 """Lengths may be off by this and still count as right: no tape shows it. [nm]"""
 
+SHORT: Nm = 10 * MILLIMETRE
+"""What is shorter than this is not counted as taking any wood. [nm]"""
+
 _SLOPE_STEP: Nm = 4 * INCH
 """Beside a slope lines are counted together over at most this height. [nm]"""
 
@@ -212,7 +215,7 @@ def _common(ones: Iterable[Interval], others: Iterable[Interval]) -> Iterator[In
 def _runs(strips: Strips, core: Sequence[Interval], heights: Interval, broadest: Nm) -> Iterator[LineRun]:
     # A piece may stop a gap short of the end, and one that reaches in by no more than a gap counts as none.
     spare = 2 * gap_allowed(strips.rules)
-    long = [(left, right) for left, right in core if right - left > 2 * spare]
+    long = [(left, right) for left, right in core if right - left >= 2 * spare + SHORT]
     zones = [zone for zone in strips.zones if zone.low < heights[1] and heights[0] < zone.high]
     for place, (left, right) in enumerate(long):
         cells = tuple(_cells(strips, (left, right), zones, broadest))

@@ -13,7 +13,7 @@ from math import gcd
 import numpy as np
 
 from plankwright.layout.bound_cutter import Cutter, Numbers, Pattern
-from plankwright.layout.bound_lines import ROUNDING, LineRun, Lines, gap_allowed
+from plankwright.layout.bound_lines import ROUNDING, SHORT, LineRun, Lines, gap_allowed
 from plankwright.layout.bound_wood import SHARE, Wood, wood_of
 from plankwright.measure import Nm
 from plankwright.model import Board, Rules
@@ -23,9 +23,6 @@ AREA_SCALE = 2**32
 
 _CELLS = 8192
 """Lengths are rounded to so many steps of the longest at the most."""
-
-_SHORTEST_PRICED: Nm = 10_000_000
-"""What is shorter than this is not counted as taking any wood."""
 
 
 class Goal(Enum):
@@ -143,7 +140,7 @@ class Market:
                 whole = (i > 0 or run.first) and (j < last or run.last)
                 if whole and (i, j) != (0, last):
                     length = max(length, self.rules.shortest_piece_nm)
-                if length < _SHORTEST_PRICED:
+                if length < SHORT:
                     arcs.append(Arc(i, j, None))
                 elif length + self.kerf <= longest:
                     arcs.append(Arc(i, j, self._number(Item(length, seen[i] + seen[j]))))

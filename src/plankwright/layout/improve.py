@@ -59,13 +59,22 @@ Figure = tuple[int, int, int]
 
 
 def _rank(found: Figure) -> Figure:
-    """Rank a plan: while something is bare, wood saved counts before joints, since it may cover what is bare."""
+    """Rank a plan: while something is bare, wood counts before joints, since what is saved may cover it."""
     bare, joints, wood = found
     return (bare, wood, joints) if bare else found
 
 
-def figure(strips: Strips, stock: Sequence[Stick], plan: Plan) -> Figure:
+def figure(strips: Strips, stock: Sequence[Stick], faces: Sequence[int], plan: Plan) -> Figure:
     """Measure a plan.
+
+    Parameters
+    ----------
+    strips, stock
+        The surface and the wood that it may use.
+    faces
+        Face area of each board of the tally. [nm²]
+    plan
+        The plan.
 
     Returns
     -------
@@ -75,11 +84,10 @@ def figure(strips: Strips, stock: Sequence[Stick], plan: Plan) -> Figure:
     bare = sum(course.bare_area for course in plan)
     joints = sum(1 for course in plan for _, hidden in joints_of(strips, course) if not hidden)
     used = {piece.stick.board for course in plan for piece in course.pieces}
-    before = sum(stick.length * stick.width for stick in stock if stick.board in used)
-    after = sum(
+    kept = sum(
         stick.length * stick.width for stick in free_sticks(stock, plan, strips.rules) if stick.board in used
     )
-    return bare, joints, before - after
+    return bare, joints, sum(faces[board] for board in used) - kept
 
 
 @dataclass(slots=True)
@@ -88,35 +96,39 @@ class Search:
 
     Parameters
     ----------
-    strips, stock
-        The surface and the wood that it may use.
+    strips, stock, faces
+        The surface, the wood that it may use, and the face area of each board of the tally. [nm²]
     grid
         Step of the model. [nm]
     chance
         The only source of chance.
     plan
         The best so far.
+    stopped
+        Whether somebody wants no more of it.
     spent
         Work done, in seconds of a common machine. [s]
     """
 
     strips: Strips
     stock: Sequence[Stick]
+    faces: Sequence[int]
     grid: Nm
     chance: random.Random
     plan: Plan
+    stopped: Callable[[], bool] = lambda: False
     spent: float = 0.0
     figure: Figure = field(init=False)
     _size: float = _LEAST_SIZE
 
     def __post_init__(self) -> None:
-        self.figure = figure(self.strips, self.stock, self.plan)
+        self.figure = figure(self.strips, self.stock, self.faces, self.plan)
 
     def take(self, plan: Plan | None) -> bool:
         """Keep a plan if it is better than the best so far."""
         if plan is None:
             return False
-        found = figure(self.strips, self.stock, plan)
+        found = figure(self.strips, self.stock, self.faces, plan)
         better = _rank(found) < _rank(self.figure)
         if _rank(found) <= _rank(self.figure):
             self.plan, self.figure = plan, found
@@ -141,7 +153,7 @@ class Search:
             return False
         return self._look(courses, stack, thorough=False, work=work / _SOLVE_WORK)
 
-    def repack(self, stopped: Callable[[], bool]) -> bool:
+    def repack(self) -> bool:
         """Choose the boards anew where no run has a place for a joint, so that every piece is given.
 
         That is cutting stock, for which patterns by column generation are far stronger than anything below.
@@ -158,7 +170,7 @@ class Search:
             self.strips.rules,
             work=_PACK_WORK,
             seed=self.chance.randrange(2**31),
-            stopped=stopped,
+            stopped=self.stopped,
         )
         chosen = dict(packed.chosen)
         pieces: dict[Nm, list[PlannedPiece]] = defaultdict(list)
@@ -227,7 +239,7 @@ class Search:
             lanes=2 if thorough else 1,
             now=courses,
         )
-        choice = chooser.solve(work, self.chance.randrange(2**31))
+        choice = chooser.solve(work, self.chance.randrange(2**31), self.stopped)
         self.spent += _SOLVE_WORK * choice.work + _MODEL_WORK * len(chooser.pieces)
         self._size = self._fitting_size(settled=choice.proven or choice.impossible)
         if choice.cuts is None:
@@ -274,8 +286,8 @@ class Search:
     def _reshaped(self, stretch: Sequence[int], chosen: Sequence[int]) -> Stack:
         """Give a stretch with other heights, and other courses beside it that may change boards with it.
 
-        On a slope what a course asks depends on its very place, so places are drawn, and only boards and joints
-        are left to the solver.
+        On a slope what a course asks depends on its very place, so places are drawn, and only boards and
+        joints are left to the solver.
         """
         beside = self._others(chosen)
         sticks = free_sticks(self.stock, beside, self.strips.rules)

@@ -152,16 +152,18 @@ class _SurfaceTask:
         search = Search(
             self.strips,
             self.stock,
+            [board.face_area_nm2 for board in self.job.boards],
             grid_for(self.strips, self.stock, self.job.tape.system),
             chance,
             build(self.strips, self.stock, chance),
+            self._over,
         )
         self._report("what no layout can beat", 0.0, search)
         self.bound = bound_of(self.strips, self.boards, self.job.rules)
         self._begin(search)
         work = self.effort.seconds
         if self._open(search):
-            search.repack(self.watch.stopped)
+            search.repack()
         if self._open(search):
             self._report("the whole surface at once", search.spent / work, search)
             search.whole(_WHOLE_SHARE * work)
@@ -187,8 +189,11 @@ class _SurfaceTask:
             and joints <= self.bound.joints_in_sight
             and wood <= self.bound.wood_spent_nm2
         )
-        late = time.monotonic() > self.deadline
-        return not (best or late or search.spent >= self.effort.seconds or self.watch.stopped())
+        return not (best or search.spent >= self.effort.seconds or self._over())
+
+    def _over(self) -> bool:
+        """Whether the clock or somebody has stopped the search."""
+        return time.monotonic() > self.deadline or self.watch.stopped()
 
     def _report(self, stage: str, done: float, search: Search | None) -> None:
         score = None

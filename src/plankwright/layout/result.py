@@ -17,7 +17,7 @@ class Effort:
     name
         In plain words.
     seconds
-        About how long one surface may take on a common machine: the search counts deterministic work, so that the
+        About how long one surface may take on a common machine: the search counts deterministic work, so the
         same job and seed give the same layout; the clock only stops it at four times as much. [s]
     """
 
@@ -50,7 +50,7 @@ def verdict(layout: SurfaceLayout) -> Verdict:
     Returns
     -------
     Verdict
-        Enough when nothing is left bare, not enough when no layout can cover everything, otherwise not settled.
+        Enough when nothing is left bare, not enough when no layout can cover everything, else not settled.
     """
     if not layout.bare:
         return Verdict.ENOUGH
@@ -134,7 +134,7 @@ class Result:
     wanted
         When something is left bare: the shortest list of further boards found that closes it.
     closing
-        A job with those boards, and the layout made with them that covers everything; nothing when none was made.
+        A job with those boards, and the layout made with them that covers everything, if one was made.
     held_back
         Boards kept out of the layout as spares, as the rules ask.
     stopped

@@ -30,7 +30,7 @@ _HARDLY: Nm = MILLIMETRE // 10
 """Less than a saw follows: what lies so close to a line lies on it, and a slice so thin is none."""
 
 _NEARLY: Nm = INCH // 16
-"""A blank is rounded up to marks of a tape: a line that misses its side by so little was meant to reach it."""
+"""A blank is rounded up to marks of a tape: a line that misses its side by this was meant to reach it."""
 
 _Segment = tuple[Point, Point]
 

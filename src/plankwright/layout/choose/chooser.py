@@ -1,6 +1,8 @@
 """The question put to the solver, and its answer."""
 
-from collections.abc import Sequence
+import threading
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
@@ -20,6 +22,9 @@ from plankwright.layout.plan import Plan, Stick
 from plankwright.layout.rows import Stack
 from plankwright.layout.strips import Strips
 from plankwright.measure import Nm
+
+_ASKED_EVERY_S = 0.1
+"""How often whoever watches is asked. [s]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,7 +95,7 @@ class Chooser:
         """Every piece that may be cut: how large the model is."""
         return self._model.pieces
 
-    def solve(self, work: float, seed: int) -> Choice:
+    def solve(self, work: float, seed: int, stopped: Callable[[], bool] = lambda: False) -> Choice:
         """Look for the courses of least price.
 
         Parameters
@@ -99,6 +104,8 @@ class Chooser:
             How much to do at most. [deterministic seconds of the solver]
         seed
             The same task, work and seed give the same choice.
+        stopped
+            Asked several times a second; once it says yes, the best found so far is given.
 
         Returns
         -------
@@ -106,7 +113,8 @@ class Chooser:
             The best found.
         """
         solver = _solver(work, seed)
-        status = solver.solve(self._model.cp)
+        with _stopping(solver, stopped):
+            status = solver.solve(self._model.cp)
         found = status in {cp_model.OPTIMAL, cp_model.FEASIBLE}
         return Choice(
             cuts=read_cuts(self._model, solver) if found else None,
@@ -114,6 +122,25 @@ class Chooser:
             impossible=status == cp_model.INFEASIBLE,
             work=solver.response_proto.deterministic_time,
         )
+
+
+@contextmanager
+def _stopping(solver: cp_model.CpSolver, stopped: Callable[[], bool]) -> Iterator[None]:
+    """Ask from beside a running solver whether somebody wants it to stop, since it calls nobody for long."""
+    over = threading.Event()
+
+    def ask() -> None:
+        while not over.wait(_ASKED_EVERY_S):
+            if stopped():
+                solver.stop_search()
+
+    asking = threading.Thread(target=ask, daemon=True)
+    asking.start()
+    try:
+        yield
+    finally:
+        over.set()
+        asking.join()
 
 
 def _solver(work: float, seed: int) -> cp_model.CpSolver:
