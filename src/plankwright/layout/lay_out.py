@@ -60,13 +60,14 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
         if board.id not in spares
         for stick in whole_sticks(board, place, job.rules)
     ]
-    usable = [board for board in job.boards if board.id not in spares]
     done: Plan = ()
     written: list[SurfaceLayout] = []
     closing = _ClosingJob(job)
     for surface in job.surfaces:
         strips = Strips(surface, job.rules)
-        task = _SurfaceTask(job, surface, strips, free_sticks(stock, done, job.rules), usable, effort, watch)
+        left = free_sticks(stock, done, job.rules)
+        usable = _usable(job, spares, done, left)
+        task = _SurfaceTask(job, surface, strips, left, usable, effort, watch)
         search, bound = task.run(random.Random(f"{seed} {surface.id}"))  # noqa: S311 - chance, not secrecy
         written.append(_with_bound(write_surface(job, strips, search.plan, Bound()), bound))
         closing.add(search, strips, written[-1])
@@ -79,6 +80,21 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
         held_back=spares,
         stopped=watch.stopped(),
     )
+
+
+def _usable(job: Job, spares: Sequence[str], done: Plan, left: Sequence[Stick]) -> list[Board]:
+    """Give the boards that the bound of a surface counts on, given what the surfaces before it have taken.
+
+    A board that is cut into counts as whole while an offcut worth keeping is left of it, so the bound holds,
+    if loosely; a board of which only scrap is left no longer counts.
+    """
+    cut_into = {piece.stick.board for course in done for piece in course.pieces}
+    of_use = {stick.board for stick in left}
+    return [
+        board
+        for place, board in enumerate(job.boards)
+        if board.id not in spares and (place in of_use or place not in cut_into)
+    ]
 
 
 class _ClosingJob:
