@@ -12,8 +12,8 @@ from published.runs import stairs
 _EFFORT = Effort(name="published", seconds=5)
 
 # Widths [mm] and how many of each, to be cut from rolls of 5600 mm: the worked example of the encyclopedia
-# article "Cutting stock problem", seen as quoted at graphsearch.epfl.ch/en/concept/826868, which adds the widths
-# up to 407,160 mm and so to at least 72.7 rolls. That 73 are enough is from memory of the article.
+# article "Cutting stock problem", seen as quoted at graphsearch.epfl.ch/en/concept/826868, which adds the
+# widths up to 407,160 mm and so to at least 72.7 rolls. That 73 are enough is from memory of the article.
 _ROLLS = {
     1380: 22,
     1520: 25,
