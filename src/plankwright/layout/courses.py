@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from plankwright.layout.butting import too_near
+from plankwright.layout.butting import can_butt, too_near
 from plankwright.layout.choose import RowCuts
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece
 from plankwright.layout.rows import Stack
 from plankwright.layout.sticks import cut_from
-from plankwright.layout.strips import Strips
+from plankwright.layout.strips import Run, Strips
 from plankwright.measure import Nm
 from plankwright.model import JointPolicy
 
@@ -58,10 +58,10 @@ def courses_from(
             _placed(loose, cut.row.strip[0], cut.height)
             for cut in sorted(cuts, key=lambda cut: cut.row.first_band)
             if cut.row.strip is not None
-            for loose in _parted(cut, cut.height)
+            for loose in _parted(strips, cut, cut.height)
         )
         return plan if _sound(strips, plan, stack) else None
-    loose = [course for cut in cuts for course in _parted(cut, cut.height // grid * grid)]
+    loose = [course for cut in cuts for course in _parted(strips, cut, cut.height // grid * grid)]
     for _ in range(_ORDERS_TRIED):
         plan = _stacked(strips, stack, loose, chance)
         if _sound(strips, plan, stack):
@@ -69,31 +69,33 @@ def courses_from(
     return None
 
 
-def _parted(cut: RowCuts, height: Nm) -> list[_Loose]:
-    """Part the pieces of a kind into its courses, by walking from place to place."""
-    leaving: dict[Nm, list[PlannedPiece | _Stretch]] = defaultdict(list)
+def _parted(strips: Strips, cut: RowCuts, height: Nm) -> list[_Loose]:
+    """Part the pieces of a kind into its courses, by walking each from end to end."""
+    pieces, bare = defaultdict(list), defaultdict(list)
     for piece in cut.pieces:
-        leaving[piece.start].append(piece)
+        pieces[piece.start].append(piece)
     for stretch in cut.bare:
-        leaving[stretch[0]].append(stretch)
+        bare[stretch[0]].append(stretch)
     courses, given_up = [], cut.given_up
-    least = max(1, height // 4)
-    for index in range(cut.count):
-        pieces, bare = [], []
+    for _ in range(cut.count):
+        hung: list[PlannedPiece] = []
+        left_bare: list[_Stretch] = []
         for run in cut.row.runs:
-            at = run.start
+            at, after_piece = run.start, False
             while at < run.end:
-                step = leaving[at].pop()
-                if isinstance(step, PlannedPiece):
-                    pieces.append(step)
-                    at = step.end
+                # A piece follows what is bare and what is bare a piece, as far as there are such, so
+                # that no more pieces butt than were counted.
+                after_piece = bool(pieces[at]) and not (after_piece and bare[at])
+                if after_piece:
+                    hung.append(pieces[at].pop())
+                    at = hung[-1].end
                 else:
-                    bare.append(step)
-                    at = step[1]
-        share = given_up if index == cut.count - 1 else min(given_up, height - least)
+                    left_bare.append(bare[at].pop())
+                    at = left_bare[-1][1]
+        share = min(given_up, max(0, height - strips.rules.narrowest_course_nm))
         given_up -= share
         bands = (cut.row.first_band, cut.row.last_band)
-        courses.append(_Loose(bands, height - share, tuple(pieces), _merged(bare)))
+        courses.append(_Loose(bands, height - share, tuple(hung), _merged(left_bare)))
     return courses
 
 
@@ -156,16 +158,22 @@ def _sound(strips: Strips, plan: Plan, stack: Stack) -> bool:
 
 
 def _fits(strips: Strips, course: PlannedCourse) -> bool:
-    """Whether the pieces of a course end only where runs end or joints may fall, and cover what they must."""
-    ends: set[Nm] = set()
-    covered = 0
-    for run in strips.runs(course.low, course.high):
-        ends |= {run.start, run.end, *(joint.at for joint in run.joints)}
-        covered += run.length
-    stretches = [(piece.start, piece.end) for piece in course.pieces] + list(course.bare)
-    return sum(end - start for start, end in stretches) == covered and all(
-        start in ends and end in ends for start, end in stretches
+    """Whether a course covers what its strip asks, and its pieces can butt where they do."""
+    runs = strips.runs(course.low, course.high)
+    stretches = [(piece.start, piece.end) for piece in course.pieces]
+    covered = sum(end - start for start, end in (*stretches, *course.bare))
+    return (
+        covered == sum(run.length for run in runs)
+        and all(any(_hangs(strips, run, *stretch) for run in runs) for stretch in stretches)
+        and all(any(run.start <= start and end <= run.end for run in runs) for start, end in course.bare)
     )
+
+
+def _hangs(strips: Strips, run: Run, start: Nm, end: Nm) -> bool:
+    """Whether a piece lies in a run, and fills it alone or can butt where joints may fall."""
+    places = {run.start, run.end, *(joint.at for joint in run.joints)}
+    alone = (start, end) == (run.start, run.end)
+    return {start, end} <= places and (alone or can_butt(start, end, run.nails, strips.rules))
 
 
 def _merged(stretches: Sequence[_Stretch]) -> tuple[_Stretch, ...]:

@@ -50,22 +50,22 @@ def mind_joints(model: Model) -> None:
 
 
 def _forbid(model: Model, number: int, place: int) -> None:
-    """(11) Where no joint may be in sight, one side of each place is bare in every course."""
-    reaching, leaving = model.reaching[number, place], model.leaving[number, place]
-    model.cp.add(number_of(leaving) + number_of(reaching) <= model.count[number])
+    """(11) Where no joint may be in sight, every piece that begins follows what is bare."""
+    model.cp.add(_following(model, number, place) <= 0)
 
 
 def _count(model: Model, number: int, place: int) -> cp_model.IntVar:
-    """(12) A joint is in sight where a piece begins in the same course that another ends in.
-
-    Counted over all courses of a kind: at least as many as pieces that begin or end here, less courses.
-    """
-    kind = model.kinds[number]
-    seen = model.cp.new_int_var(0, 1 if kind.stays else len(model.task.sticks), "")
-    reaching, leaving = model.reaching[number, place], model.leaving[number, place]
-    model.cp.add(seen >= number_of(leaving) + number_of(reaching) - model.count[number])
+    """(12) A joint is in sight where a piece begins that does not follow what is bare."""
+    most = 1 if model.kinds[number].stays else len(model.task.sticks)
+    seen = model.cp.new_int_var(0, most, "")
+    model.cp.add(seen >= _following(model, number, place))
     model.in_sight.append(seen)
     return seen
+
+
+def _following(model: Model, number: int, place: int) -> cp_model.LinearExpr | int:
+    """Give how many pieces follow others at a place, at the least, over all courses of a kind."""
+    return number_of(model.leaving[number, place]) - model.bare.get((number, place - 1), 0)
 
 
 def _keep_clear(model: Model, joint: _Joint) -> None:

@@ -1,0 +1,59 @@
+"""Rules (6) to (8): the heights of courses add up to what is to be covered."""
+
+import pytest
+
+from builders import board, nm, opening, studs, wall
+from choosing import can_cover, plain
+from plankwright.model import Board
+
+
+def _boards(*sizes: tuple[float, float]) -> list[Board]:
+    return [board(f"A{place}", *size) for place, size in enumerate(sizes)]
+
+
+def _sixes(count: int) -> list[Board]:
+    return _boards(*[(96, 6)] * count)
+
+
+def test_courses_reach_the_end_of_the_stretch() -> None:
+    """(8) Twelve inches take two courses of six."""
+    assert can_cover(_sixes(2), heights=[6])
+    assert not can_cover(_sixes(1), heights=[6])
+
+
+def test_courses_do_not_go_beyond_where_the_stretch_may_end() -> None:
+    """(8) Two of seven cover twelve only if two inches go behind a trim, or are ripped off."""
+    sevens, narrowest = _boards((96, 7), (96, 7)), plain(narrowest_course_nm=nm(7))
+    assert can_cover(sevens, narrowest, heights=[7], span=(0, 12, 14))
+    assert not can_cover(sevens, narrowest, heights=[7], span=(0, 12, 13.96875))
+    assert can_cover(sevens, plain(narrowest_course_nm=nm(6)), heights=[7], span=(0, 12, 12))
+
+
+@pytest.mark.parametrize(("narrowest", "right"), [(4, True), (4.0625, False)])
+def test_the_closing_rip_leaves_no_course_lower_than_the_narrowest(narrowest: float, *, right: bool) -> None:
+    """(6) Two courses of six on eight inches are four each at the best."""
+    rules = plain(narrowest_course_nm=nm(narrowest))
+    assert can_cover(_sixes(2), rules, heights=[6], span=(0, 8, 8)) is right
+
+
+@pytest.mark.parametrize(("sill", "right"), [(6, True), (5.96875, True), (6.03125, False)])
+def test_a_course_is_whole_until_it_lies_wholly_beside_an_opening(sill: float, *, right: bool) -> None:
+    """(7) One long board lies below the window, or reaches up beside it; short ones lie beside it only.
+
+    With the sill above the first course, the second is still one run, and the two short boards do not do.
+    """
+    surface = wall(96, 12, framing=studs(16, 80), openings=(opening("window", 32, sill, 64, 20),))
+    assert can_cover(_boards((96, 6), (32, 6), (32, 6)), surface=surface, heights=[6]) is right
+
+
+def test_one_course_at_the_most_lies_across_an_edge() -> None:
+    """(7) Courses of four below and beside a window from six on: one below, one across, one beside."""
+    surface = wall(96, 12, framing=studs(16, 80), openings=(opening("window", 32, 6, 64, 20),))
+    assert can_cover(_boards((96, 4), (96, 4), (32, 4), (32, 4)), surface=surface, heights=[4])
+    assert not can_cover(_boards((96, 4), *[(32, 4)] * 6), surface=surface, heights=[4])
+
+
+def test_courses_that_keep_their_places_need_not_add_up() -> None:
+    """There may be others between them."""
+    surface = wall(96, 36)
+    assert can_cover(_boards((96, 6), (96, 7)), surface=surface, courses=[(0, 6), (20, 27)])
