@@ -92,6 +92,19 @@ def can_butt(start: Nm, end: Nm, nails: Sequence[Nm], rules: Rules) -> bool:
     return nailed >= rules.nailing_points
 
 
+def reaches_barred(start: Nm, end: Nm, barred: Sequence[tuple[Nm, Nm]]) -> bool:
+    """Say whether a piece would have an end that no saw at hand cuts.
+
+    Parameters
+    ----------
+    start, end
+        Where it hangs along its course. [nm]
+    barred
+        Stretches of its run with such ends. [nm]
+    """
+    return any(left < end and start < right for left, right in barred)
+
+
 def thickness_reach(rules: Rules) -> Nm:
     """Give how far apart the thicknesses of pieces that butt in sight may be, shimmed or not. [nm]"""
     return max(rules.thickness_tolerance_nm, rules.shim_up_to_nm)

@@ -135,7 +135,7 @@ def _placed(course: _Loose, low: Nm, height: Nm) -> PlannedCourse:
     pieces = []
     for piece in course.pieces:
         wood = piece.stick
-        width = min(wood.width, height)
+        width = min(wood.width, height) if wood.rippable else wood.width
         part = cut_from(wood, wood.along_from, wood.length, wood.across_from, width)
         pieces.append(PlannedPiece(part, piece.start, piece.end))
     ordered = tuple(sorted(pieces, key=lambda piece: piece.start))
@@ -147,7 +147,7 @@ def _sound(strips: Strips, plan: Plan, stack: Stack) -> bool:
     rules = strips.rules
     if any(course.height < rules.narrowest_course_nm for course in plan):
         return False
-    if not all(_fits(strips, course) for course in plan):
+    if not all(_fits(strips, course) and _wide_enough(course, rules.width_tolerance_nm) for course in plan):
         return False
     if rules.joints is not JointPolicy.STAGGER:
         return True
@@ -167,6 +167,11 @@ def _fits(strips: Strips, course: PlannedCourse) -> bool:
         and all(any(_hangs(strips, run, *stretch) for run in runs) for stretch in stretches)
         and all(any(run.start <= start and end <= run.end for run in runs) for start, end in course.bare)
     )
+
+
+def _wide_enough(course: PlannedCourse, tolerance: Nm) -> bool:
+    """Whether the pieces of a course are as wide as it, or narrower by no more than the tolerance."""
+    return all(0 <= course.height - piece.stick.width <= tolerance for piece in course.pieces)
 
 
 def _hangs(strips: Strips, run: Run, start: Nm, end: Nm) -> bool:

@@ -11,7 +11,7 @@ from functools import lru_cache
 import numpy as np
 import numpy.typing as npt
 
-from plankwright.layout.butting import can_butt, mate_groups
+from plankwright.layout.butting import can_butt, mate_groups, reaches_barred
 from plankwright.layout.plan import PlannedPiece, Stick
 from plankwright.layout.sticks import cut_from, remainders
 from plankwright.layout.strips import JointPlace, Run
@@ -101,7 +101,7 @@ def fill_run(run: Run, height: Nm, sticks: Sequence[Stick], near: Sequence[Nm], 
     fit = [
         stick
         for stick in sticks
-        if stick.width + rules.width_tolerance_nm >= height and (run.hidden or not stick.hidden_only)
+        if stick.makes(height, rules.width_tolerance_nm) and (run.hidden or not stick.hidden_only)
     ]
     in_sight = rules.joints is not JointPolicy.NEVER
     joints = [
@@ -122,7 +122,7 @@ def _shortest_path(
     run: Run, joints: Sequence[JointPlace], height: Nm, sticks: Sequence[Stick], rules: Rules
 ) -> _Path:
     places = (run.start, *(joint.at for joint in joints), run.end)
-    steps = _steps(places, run.nails, rules)
+    steps = _steps(places, run.nails, run.barred, rules)
     prices = _prices(steps, sticks, height, rules)
     in_sight = [0.0, *(0.0 if joint.hidden else 1.0 for joint in joints), 0.0]
     joint_price = _JOINT_PRICE * float(rules.shortest_piece_nm) * height
@@ -148,7 +148,9 @@ def _shortest_path(
 
 
 @lru_cache(maxsize=20_000)
-def _steps(places: tuple[Nm, ...], nails: tuple[Nm, ...], rules: Rules) -> _Steps:
+def _steps(
+    places: tuple[Nm, ...], nails: tuple[Nm, ...], barred: tuple[tuple[Nm, Nm], ...], rules: Rules
+) -> _Steps:
     ends: list[int] = []
     lengths: list[Nm] = []
     starting_at = []
@@ -157,6 +159,8 @@ def _steps(places: tuple[Nm, ...], nails: tuple[Nm, ...], rules: Rules) -> _Step
         first = len(ends)
         for j in range(i + 1, last + 1):
             alone = i == 0 and j == last
+            if reaches_barred(places[i], places[j], barred):
+                continue
             if alone or can_butt(places[i], places[j], nails, rules):
                 ends.append(j)
                 lengths.append(places[j] - places[i])
@@ -207,7 +211,7 @@ def _cut(path: _Path, height: Nm, sticks: Sequence[Stick], rules: Rules) -> Fill
         pieces.append(PlannedPiece(part, start, end))
         at = free.index(stick)
         free[at : at + 1] = [
-            rest for rest in remainders(stick, part, rules) if rest.width + rules.width_tolerance_nm >= height
+            rest for rest in remainders(stick, part, rules) if rest.makes(height, rules.width_tolerance_nm)
         ]
     return Filled(price, tuple(sorted(pieces, key=lambda piece: piece.start)), tuple(sorted(bare)))
 

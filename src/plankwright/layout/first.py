@@ -88,7 +88,7 @@ def _heights(strips: Strips, sticks: Sequence[Stick], low: Nm) -> list[Nm]:
     widths = {stick.width for stick in sticks if stick.width >= narrowest}
     widest = max(widths, default=narrowest)
     remaining = strips.may_end - low
-    wanted = set(widths) | {remaining, strips.must_end - low, remaining // 2, remaining // 3}
+    wanted = {*widths, *strips.sawn, remaining, strips.must_end - low, remaining // 2, remaining // 3}
     for hole in strips.must_holes:
         wanted |= {hole.high - low, hole.low - low}
     if not widths:

@@ -159,14 +159,14 @@ class Search:
         That is cutting stock, for which patterns by column generation are far stronger than anything below.
         """
         rows = [(course, self.strips.runs(course.low, course.high)) for course in self.plan]
-        runs = [(course, run) for course, runs in rows for run in runs]
+        runs = [(course, run) for course, runs in rows for run in runs if not run.barred]
         if any(run.joints for _, run in runs) and self.strips.rules.joints is not JointPolicy.NEVER:
             return False
         if any(joint.hidden for _, run in runs for joint in run.joints):
             return False
         packed = pack(
             [Need(run.length, course.height, run.hidden) for course, run in runs],
-            self.stock,
+            [stick for stick in self.stock if stick.rippable],
             self.strips.rules,
             work=_PACK_WORK,
             seed=self.chance.randrange(2**31),
@@ -175,6 +175,8 @@ class Search:
         chosen = dict(packed.chosen)
         pieces: dict[Nm, list[PlannedPiece]] = defaultdict(list)
         bare: dict[Nm, list[tuple[Nm, Nm]]] = defaultdict(list)
+        for course, some in rows:
+            bare[course.low] += [(run.start, run.end) for run in some if run.barred]
         for place, (course, run) in enumerate(runs):
             if place in chosen:
                 pieces[course.low].append(PlannedPiece(chosen[place], run.start, run.end))

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from plankwright.layout.bounds import bound as bound_of
+from plankwright.layout.capacity import capacity_of
 from plankwright.layout.first import build
 from plankwright.layout.grid import grid_for
 from plankwright.layout.held_back import held_back
@@ -53,18 +54,19 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
         The best layout found, whole or in part; when not whole, the boards that would close it.
     """
     watch = watch or Watch()
-    spares = held_back(job.boards, job.rules)
+    capacity = capacity_of(job)
+    spares = held_back(job.boards, job.rules, capacity)
     stock = [
         stick
         for place, board in enumerate(job.boards)
         if board.id not in spares
-        for stick in whole_sticks(board, place, job.rules)
+        for stick in whole_sticks(board, place, job.rules, capacity)
     ]
     done: Plan = ()
     written: list[SurfaceLayout] = []
     closing = _ClosingJob(job)
     for surface in job.surfaces:
-        strips = Strips(surface, job.rules)
+        strips = Strips(surface, job.rules, capacity)
         left = free_sticks(stock, done, job.rules)
         usable = _usable(job, spares, done, left)
         task = _SurfaceTask(job, surface, strips, left, usable, effort, watch)

@@ -80,7 +80,7 @@ def _along(face: Span, centre: Nm) -> Nm:
 
 def _well_placed(ground: Ground, blank: Span, face: Span, centre: Nm) -> tuple[Point, ...]:
     """Give one or two places on the face of a member, one above the other, if there are any."""
-    free = _free(ground, blank, face, ground.rules.nail_edge_nm)
+    free = _free(ground, blank, face, max(HAIR, ground.rules.nail_edge_nm))
     at = _along(face, centre)
     stretches = _stretches(free, at, blank)
     if not stretches and not free.is_empty:

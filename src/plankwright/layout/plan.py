@@ -27,6 +27,9 @@ class Stick:
         Whether it has a blemish on that face.
     thickness, profile
         Of the board.
+    widest_rip
+        No wider strip can be ripped off it: where it is zero, the stick hangs as wide as it is; where it is
+        nothing, any can be. [nm]
     """
 
     board: int
@@ -38,6 +41,7 @@ class Stick:
     hidden_only: bool
     thickness: Nm
     profile: EdgeProfile
+    widest_rip: Nm | None = None
 
     @property
     def length(self) -> Nm:
@@ -48,6 +52,23 @@ class Stick:
     def width(self) -> Nm:
         """[nm]."""
         return self.across_to - self.across_from
+
+    @property
+    def rippable(self) -> bool:
+        """Whether anything can be ripped off it."""
+        return self.widest_rip != 0
+
+    def makes(self, height: Nm, tolerance: Nm) -> bool:
+        """Whether it can be made as wide as a course, or narrower by no more than a tolerance.
+
+        Parameters
+        ----------
+        height
+            Of the course. [nm]
+        tolerance
+            How much narrower a piece may be. [nm]
+        """
+        return self.width + tolerance >= height and (self.rippable or self.width <= height)
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,16 +42,18 @@ def sites_of(surface: Surface, rules: Rules, left: Nm, right: Nm) -> tuple[Site,
     Returns
     -------
     tuple of Site
-        In order; a member too narrow to bear both pieces of a joint is left out.
+        In order. A member too narrow to bear both pieces of a joint is left out, and so is one that is no
+        farther from the one before than a gap that counts as none: pieces that end at the two would butt.
     """
     if surface.framing.solid:
         count = (right - left) // _SOLID_SPACING
         return tuple(Site(left + step * _SOLID_SPACING, ()) for step in range(1, count))
-    return tuple(
-        Site(member.centre_nm, _blocked_at(surface, rules, member.centre_nm))
-        for member in surface.crossing_members
-        if member.width_nm >= 2 * rules.bearing_nm
-    )
+    centres: list[Nm] = []
+    for member in surface.crossing_members:
+        apart = not centres or member.centre_nm - centres[-1] > rules.gap_tolerance_nm
+        if apart and member.width_nm >= 2 * rules.bearing_nm:
+            centres.append(member.centre_nm)
+    return tuple(Site(centre, _blocked_at(surface, rules, centre)) for centre in centres)
 
 
 def nail_room(blocked: Blocked, low: Nm, high: Nm, rules: Rules) -> tuple[Nm, Nm] | None:
@@ -75,7 +77,7 @@ def nail_room(blocked: Blocked, low: Nm, high: Nm, rules: Rules) -> tuple[Nm, Nm
     best = None
     for stop, resume in (*blocked, (end, end)):
         room = start, min(stop, end)
-        if room[0] <= room[1] and (best is None or room[1] - room[0] > best[1] - best[0]):
+        if room[0] < room[1] and (best is None or room[1] - room[0] > best[1] - best[0]):
             best = room
         start = max(start, resume)
     return best

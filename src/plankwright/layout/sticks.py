@@ -2,13 +2,14 @@
 
 from collections.abc import Iterable, Sequence
 
+from plankwright.layout.capacity import UNLIMITED, Capacity, within_reach
 from plankwright.layout.offcuts import Stretch, clear_runs, usable_across
 from plankwright.layout.plan import Plan, PlannedCourse, Stick
 from plankwright.measure import Nm
 from plankwright.model import BlemishPolicy, Board, Face, Rules, Severity
 
 
-def whole_sticks(board: Board, place: int, rules: Rules) -> tuple[Stick, ...]:
+def whole_sticks(board: Board, place: int, rules: Rules, capacity: Capacity = UNLIMITED) -> tuple[Stick, ...]:
     """Give the clear stretches of a board that nothing has been cut from.
 
     Where blemishes must be hidden, a blemished stretch is kept apart from its clean neighbours, so that
@@ -23,6 +24,8 @@ def whole_sticks(board: Board, place: int, rules: Rules) -> tuple[Stick, ...]:
         Its place in the tally.
     rules
         For end trim, straight-edge loss, blemishes and the shortest piece.
+    capacity
+        What the saws at hand can do.
 
     Returns
     -------
@@ -33,10 +36,20 @@ def whole_sticks(board: Board, place: int, rules: Rules) -> tuple[Stick, ...]:
     for run in clear_runs(board, rules):
         face = _better_face(board, run)
         for start, end, blemished in _parted_at_blemishes(board, run, face, rules):
-            low, high = usable_across(board, rules, (start, end))
-            if end - start >= rules.shortest_piece_nm and high > low:
+            across = within_reach(board, usable_across(board, rules, (start, end)), capacity)
+            if across and end - start >= rules.shortest_piece_nm and across[1] > across[0]:
                 sticks.append(
-                    Stick(place, start, end, low, high, face, blemished, board.thickness_nm, board.profile)
+                    Stick(
+                        place,
+                        start,
+                        end,
+                        *across,
+                        face,
+                        blemished,
+                        board.thickness_nm,
+                        board.profile,
+                        capacity.rip,
+                    )
                 )
     return tuple(sticks)
 
@@ -85,7 +98,7 @@ def _left_of(stick: Stick, parts: Iterable[Stick], rules: Rules) -> list[Stick]:
     left, start = [], stick.along_from
     for low, high, across in clusters:
         left.append(_part(stick, (start, low - rules.crosscut_kerf_nm), (stick.across_from, stick.across_to)))
-        left.append(_part(stick, (low, high), (across + rules.rip_kerf_nm, stick.across_to)))
+        left += _beside(stick, (low, high), across, rules)
         start = high + rules.crosscut_kerf_nm
     left.append(_part(stick, (start, stick.along_to), (stick.across_from, stick.across_to)))
     return [part for part in left if _worth_keeping(part, rules)]
@@ -142,10 +155,9 @@ def remainders(stick: Stick, part: Stick, rules: Rules) -> list[Stick]:
         What lies beyond the part, over the whole width, and what lies beside it.
     """
     along = part.along_to + rules.crosscut_kerf_nm
-    across = part.across_to + rules.rip_kerf_nm
     beyond = _part(stick, (along, stick.along_to), (stick.across_from, stick.across_to))
-    beside = _part(stick, (part.along_from, part.along_to), (across, stick.across_to))
-    return [rest for rest in (beyond, beside) if _worth_keeping(rest, rules)]
+    beside = _beside(stick, (part.along_from, part.along_to), part.across_to, rules)
+    return [rest for rest in (beyond, *beside) if _worth_keeping(rest, rules)]
 
 
 def cut_from(stick: Stick, along_from: Nm, length: Nm, across_from: Nm, width: Nm) -> Stick:
@@ -162,7 +174,23 @@ def cut_from(stick: Stick, along_from: Nm, length: Nm, across_from: Nm, width: N
 
 
 def _part(stick: Stick, along: Stretch, across: Stretch) -> Stick:
-    return Stick(stick.board, *along, *across, stick.face, stick.hidden_only, stick.thickness, stick.profile)
+    return Stick(
+        stick.board,
+        *along,
+        *across,
+        stick.face,
+        stick.hidden_only,
+        stick.thickness,
+        stick.profile,
+        stick.widest_rip,
+    )
+
+
+def _beside(stick: Stick, along: Stretch, across: Nm, rules: Rules) -> list[Stick]:
+    """Give what lies beyond a place across a stick, if the strip before it can be ripped off."""
+    if stick.widest_rip is not None and across - stick.across_from > stick.widest_rip:
+        return []
+    return [_part(stick, along, (across + rules.rip_kerf_nm, stick.across_to))]
 
 
 def _worth_keeping(stick: Stick, rules: Rules) -> bool:

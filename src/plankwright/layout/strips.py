@@ -10,6 +10,7 @@ from functools import lru_cache
 import shapely
 from shapely.geometry.base import BaseGeometry
 
+from plankwright.layout.capacity import UNLIMITED, Capacity
 from plankwright.layout.regions import (
     along_and_across,
     course_strip,
@@ -19,6 +20,7 @@ from plankwright.layout.regions import (
     side_of_edge,
 )
 from plankwright.layout.sites import Site, nail_room, sites_of
+from plankwright.layout.slopes import highest_sawn, too_long_to_saw
 from plankwright.measure import INCH, Nm
 from plankwright.model import Direction, Edge, Rectangle, Rules, Surface
 
@@ -69,6 +71,8 @@ class Run:
         Where a piece over it can be nailed: framing that is clear of keep-outs and covered high enough. [nm]
     hidden
         Whether one concealed zone hides it all.
+    barred
+        Stretches where the end of a piece would slope so far that no saw at hand cuts it. [nm]
     """
 
     start: Nm
@@ -76,6 +80,7 @@ class Run:
     joints: tuple[JointPlace, ...]
     nails: tuple[Nm, ...]
     hidden: bool
+    barred: tuple[tuple[Nm, Nm], ...] = ()
 
     @property
     def length(self) -> Nm:
@@ -90,6 +95,8 @@ class Strips:
     ----------
     surface, rules
         The surface and the rules that it is covered by.
+    capacity
+        What the saws at hand can do.
 
     Attributes
     ----------
@@ -109,12 +116,14 @@ class Strips:
         Concealed zones, reaching on without end where they touch the side of the surface.
     sites
         Where joints may fall, in order.
+    sawn
+        For each slope of the outline, the highest course whose ends along it the saws can cut. [nm]
     level
         Whether the outline is an upright rectangle, so that every strip is equally long.
     """
 
-    def __init__(self, surface: Surface, rules: Rules) -> None:
-        self.surface, self.rules = surface, rules
+    def __init__(self, surface: Surface, rules: Rules, capacity: Capacity = UNLIMITED) -> None:
+        self.surface, self.rules, self.capacity = surface, rules, capacity
         self.may, self.must = may_region(surface, rules), must_region(surface, rules)
         gap = rules.expansion_gap_nm
         self.holes = tuple(self._span(opening.place, gap) for opening in surface.openings)
@@ -130,6 +139,7 @@ class Strips:
         self.start = self._start(may, must)
         self.must_end, self.may_end = must.high, may.high
         self.sites = sites_of(surface, rules, self.left, self.right)
+        self.sawn = () if capacity.crosscut is None else highest_sawn(surface, capacity.crosscut)
         self.runs = lru_cache(maxsize=100_000)(self._runs)
 
     @property
@@ -214,6 +224,7 @@ class Strips:
             ),
             nails=tuple(site.at for site in within if self._holds(site, low, high)),
             hidden=self._concealed(left, right, low, high),
+            barred=self._barred(left, right, low, high),
         )
 
     def _takes_joint(self, site: Site, low: Nm, high: Nm) -> bool:
@@ -233,6 +244,12 @@ class Strips:
         place = self.rectangle(Span(site.at, site.at + 1, *room))
         line = shapely.LineString([(place.left, place.bottom), (place.right, place.top)])
         return bool(line.intersection(self.may).length >= _NAIL_ROOM)
+
+    def _barred(self, left: Nm, right: Nm, low: Nm, high: Nm) -> tuple[tuple[Nm, Nm], ...]:
+        if self.capacity.crosscut is None or self.level_between(low, high):
+            return ()
+        shape = self.may.intersection(self._box(left, right, low, high))
+        return too_long_to_saw(self.surface, shape, self.rules.width_tolerance_nm, self.capacity.crosscut)
 
     def _biting(self, low: Nm, high: Nm) -> list[Span]:
         """Give the openings that reach into a strip."""

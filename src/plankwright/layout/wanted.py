@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from plankwright.layout.capacity import Capacity
 from plankwright.layout.choose import Chooser
 from plankwright.layout.courses import courses_from
 from plankwright.layout.improve import Search, prices_for
@@ -83,6 +84,8 @@ def close(search: Search, tape: TapeStyle, first: int) -> Closing | None:
 
 def _closed(search: Search, plan: Plan, course: PlannedCourse, first: int) -> PlannedCourse | None:
     strips = search.strips
+    if not _can_be_sawn(course.height, strips.capacity):
+        return None
     others = tuple(other for other in plan if other.low != course.low)
     taken = max((piece.stick.board for other in others for piece in other.pieces), default=0)
     left = free_sticks(search.stock, others, strips.rules)
@@ -101,6 +104,11 @@ def _closed(search: Search, plan: Plan, course: PlannedCourse, first: int) -> Pl
         return None
     found = courses_from(strips, chooser.stack, choice.cuts, grid=search.grid, chance=search.chance)
     return found[0] if found and not found[0].bare else None
+
+
+def _can_be_sawn(height: Nm, capacity: Capacity) -> bool:
+    """Whether pieces as wide as a course can be sawn from some board: ripped to width, and cut across."""
+    return capacity.rip != 0 and (capacity.crosscut is None or height <= capacity.crosscut)
 
 
 def _new_sticks(search: Search, course: PlannedCourse, first: int) -> list[Stick]:

@@ -99,9 +99,13 @@ def _strip(piece: PlannedPiece, planned: PlannedCourse) -> Span:
 
 def _edges(ground: Ground, planned: PlannedCourse, hanging: list[PlannedPiece]) -> tuple[Nm, Nm]:
     """Give the edges of a course, less what no piece of it hangs in, as above the peak of a gable. [nm]"""
+    if not all(piece.stick.rippable for piece in hanging):
+        return planned.low, planned.high
     bounds = [ground.hung(_strip(piece, planned)).bounds for piece in hanging]
     low, high = round(min(low for _, low, _, _ in bounds)), round(max(high for *_, high in bounds))
-    return low, max(high, min(planned.high, low + ground.rules.narrowest_course_nm))
+    narrowest = ground.rules.narrowest_course_nm
+    high = max(high, min(planned.high, low + narrowest))
+    return max(planned.low, min(low, high - narrowest)), high
 
 
 def _blank(ground: Ground, piece: PlannedPiece, planned: PlannedCourse, edges: tuple[Nm, Nm]) -> Span:

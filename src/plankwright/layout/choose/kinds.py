@@ -81,7 +81,7 @@ def lanes_of(task: Task) -> tuple[int, ...]:
         One or two for each stick, in order.
     """
     enough = 2 * _lowest(task) + task.rules.rip_kerf_nm
-    return tuple(task.lanes if stick.width >= enough else 1 for stick in task.sticks)
+    return tuple(task.lanes if stick.width >= enough and stick.rippable else 1 for stick in task.sticks)
 
 
 def kinds_of(task: Task) -> tuple[Kind, ...]:
@@ -131,7 +131,7 @@ def _wide_enough(task: Task, height: Nm) -> tuple[int, ...]:
     return tuple(
         number
         for number, stick in enumerate(task.sticks)
-        if stick.width + task.rules.width_tolerance_nm >= height
+        if stick.makes(height, task.rules.width_tolerance_nm)
         and (
             task.rip_at_most is None
             or stick.width - height <= task.rip_at_most

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from plankwright.layout.butting import can_butt
+from plankwright.layout.butting import can_butt, reaches_barred
 from plankwright.layout.choose.model import Candidate, Model
 from plankwright.layout.choose.task import Task
 from plankwright.layout.plan import Stick
@@ -36,8 +36,10 @@ def _stretches(model: Model, number: int) -> Iterator[tuple[int, int]]:
             last = kind.places[j]
             if last.run != first.run or task.up(last.at - first.at) > longest:
                 break
-            alone = not (first.joint or last.joint)
-            if alone or can_butt(first.at, last.at, kind.row.runs[first.run].nails, task.rules):
+            alone, run = not (first.joint or last.joint), kind.row.runs[first.run]
+            if reaches_barred(first.at, last.at, run.barred):
+                continue
+            if alone or can_butt(first.at, last.at, run.nails, task.rules):
                 yield i, j
 
 

@@ -35,14 +35,19 @@ def _fit_length(model: Model, stick: int, pieces: Sequence[Candidate]) -> None:
 
 
 def _fit_width(model: Model, stick: int, first: Sequence[Candidate], second: Sequence[Candidate]) -> None:
-    """(10) Where a stick is ripped into two lanes, they and the kerf between them are no wider than it."""
-    task = model.task
+    """(10) Where a stick is ripped into two lanes, they and the kerf between them are no wider than it.
+
+    The saw that rips them apart must be able to take the first lane off.
+    """
+    task, widest_rip = model.task, model.task.sticks[stick].widest_rip
     width, kerf = task.down(task.sticks[stick].width), task.up(task.rules.rip_kerf_nm)
     widths = [_lane_width(model, width, pieces) for pieces in (first, second)]
     ripped = model.cp.new_bool_var("")
     for piece in second:
         model.cp.add_implication(piece.chosen, ripped)
     model.cp.add(widths[0] + widths[1] + kerf <= width).only_enforce_if(ripped)
+    if widest_rip is not None:
+        model.cp.add(widths[0] <= task.down(widest_rip)).only_enforce_if(ripped)
 
 
 def _lane_width(model: Model, width: int, pieces: Sequence[Candidate]) -> cp_model.IntVar:

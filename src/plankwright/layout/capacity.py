@@ -1,0 +1,67 @@
+"""What the saws at hand can do, and so which wood a board can give."""
+
+from dataclasses import dataclass
+
+from plankwright.layout.offcuts import Stretch
+from plankwright.measure import Nm
+from plankwright.model import Board, Job, SawKind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Capacity:
+    """How wide the saws cut; nothing where that is not judged, and zero where no saw is listed for it.
+
+    Parameters
+    ----------
+    crosscut
+        The widest board that is cut across. [nm]
+    rip
+        The widest strip that is ripped off. [nm]
+    """
+
+    crosscut: Nm | None = None
+    rip: Nm | None = None
+
+
+UNLIMITED = Capacity()
+
+
+def capacity_of(job: Job) -> Capacity:
+    """Give what the saws of a job can do."""
+    return Capacity(
+        crosscut=job.saw_capacity_nm(SawKind.CROSSCUT),
+        rip=job.saw_capacity_nm(SawKind.RIP),
+    )
+
+
+def within_reach(board: Board, across: Stretch, capacity: Capacity) -> Stretch | None:
+    """Give the strip of a board that the saws can free pieces from, one stretch of it after another.
+
+    Every piece is crosscut. A board wider than the saws crosscut is ripped down first, from end to end, to
+    the strip next to its reference edge that they do; without a saw to rip with, a board is hung as wide as
+    it is or not at all.
+
+    Parameters
+    ----------
+    board
+        The board.
+    across
+        What of its width can be used. [nm]
+    capacity
+        What the saws can do.
+
+    Returns
+    -------
+    tuple of int or None
+        From where to where across the board; nothing when no piece can be freed. [nm]
+    """
+    near, far = across
+    if capacity.crosscut == 0:
+        return None
+    widest = max(board.width_start_nm, board.width_end_nm)
+    if capacity.rip == 0:
+        as_found = not board.tapered and (near, far) == (0, widest)
+        return across if as_found and (capacity.crosscut is None or widest <= capacity.crosscut) else None
+    if capacity.crosscut is None or widest <= capacity.crosscut:
+        return across
+    return near, min(far, near + capacity.crosscut)
