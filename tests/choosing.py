@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from builders import nm, studs, wall
+from plankwright.layout.capacity import UNLIMITED, Capacity
 from plankwright.layout.choose import Choice, Chooser, Prices
 from plankwright.layout.plan import Plan, PlannedCourse, Stick
 from plankwright.layout.rows import Stack, fixed_stack, free_stack
@@ -47,9 +48,11 @@ def plain(**changes: Any) -> Rules:  # noqa: ANN401 - any field of the rules
     return replace(PLAIN, **changes)
 
 
-def sticks_of(boards: Sequence[Board], rules: Rules) -> list[Stick]:
+def sticks_of(boards: Sequence[Board], rules: Rules, capacity: Capacity = UNLIMITED) -> list[Stick]:
     """Give what boards can give."""
-    return [stick for place, board in enumerate(boards) for stick in whole_sticks(board, place, rules)]
+    return [
+        stick for place, board in enumerate(boards) for stick in whole_sticks(board, place, rules, capacity)
+    ]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,6 +75,8 @@ class Question:
         Courses that stay as they are.
     grid
         Step of lengths. [in]
+    capacity
+        What the saws can do.
     more
         For the chooser.
     """
@@ -84,12 +89,13 @@ class Question:
     span: tuple[float, float, float] = (0, 12, 12)
     beside: Plan = ()
     grid: float = 1 / 32
+    capacity: Capacity = UNLIMITED
     more: dict[str, Any] | None = None
 
     @property
     def strips(self) -> Strips:
         """The surface as the courses see it."""
-        return Strips(self.surface, self.rules)
+        return Strips(self.surface, self.rules, self.capacity)
 
     @property
     def stack(self) -> Stack:
@@ -109,9 +115,8 @@ class Question:
     def chooser(self) -> Chooser:
         """Write the model."""
         given: dict[str, Any] = {"prices": _PRICES, "grid": nm(self.grid), "bare_allowed": False}
-        return Chooser(
-            self.strips, sticks_of(self.boards, self.rules), self.stack, **(given | (self.more or {}))
-        )
+        sticks = sticks_of(self.boards, self.rules, self.capacity)
+        return Chooser(self.strips, sticks, self.stack, **(given | (self.more or {})))
 
     def answer(self) -> Choice:
         """Solve it to the end."""

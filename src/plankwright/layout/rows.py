@@ -64,8 +64,8 @@ class Stack:
 
     @property
     def fixed(self) -> bool:
-        """Whether the courses keep their places."""
-        return all(row.strip is not None for row in self.rows)
+        """Whether there are courses, and they keep their places."""
+        return bool(self.rows) and all(row.strip is not None for row in self.rows)
 
 
 def fixed_stack(strips: Strips, courses: Sequence[PlannedCourse], beside: Sequence[PlannedCourse]) -> Stack:

@@ -135,7 +135,7 @@ class Strips:
         self._outline = may_region(whole, rules)
         may, must = self._bounds(self._outline), self._bounds(must_region(whole, rules))
         self.left, self.right = may.left, may.right
-        self.level = self._outline.equals(shapely.box(*self._outline.bounds))
+        self.level = self._outline.equals(shapely.envelope(self._outline))
         self.start = self._start(may, must)
         self.must_end, self.may_end = must.high, may.high
         self.sites = sites_of(surface, rules, self.left, self.right)
@@ -276,6 +276,8 @@ class Strips:
         return Span(left - grown, right + grown, low - grown, high + grown)
 
     def _bounds(self, shape: BaseGeometry) -> Span:
+        if shape.is_empty:
+            return Span(0, 0, 0, 0)
         left, bottom, right, top = (round(bound) for bound in shape.bounds)
         return self._span(Rectangle(left=left, bottom=bottom, right=right, top=top), 0)
 

@@ -28,7 +28,10 @@ def list_pieces(model: Model) -> None:
 
 
 def _stretches(model: Model, number: int) -> Iterator[tuple[int, int]]:
-    """Give the pairs of places that one piece could reach between, as far as the longest stick goes."""
+    """(3) A piece that butts is long enough and nailed often enough; no end is one that no saw at hand cuts.
+
+    Gives the pairs of places that a piece can reach between, as far as the longest stick goes.
+    """
     task, kind = model.task, model.kinds[number]
     longest = max((task.down(task.sticks[stick].length) for stick in kind.sticks), default=0)
     for i, first in enumerate(kind.places):

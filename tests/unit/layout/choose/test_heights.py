@@ -57,3 +57,9 @@ def test_courses_that_keep_their_places_need_not_add_up() -> None:
     """There may be others between them."""
     surface = wall(96, 36)
     assert can_cover(_boards((96, 6), (96, 7)), surface=surface, courses=[(0, 6), (20, 27)])
+
+
+def test_a_stretch_that_no_height_fits_is_not_covered() -> None:
+    """(8) Courses of twenty on a stretch of twelve: none is not enough, not even when all may be bare."""
+    assert not can_cover(_boards((96, 20)), heights=[20])
+    assert not can_cover(_boards((96, 20)), heights=[20], more={"bare_allowed": True})

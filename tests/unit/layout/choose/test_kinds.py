@@ -6,6 +6,7 @@ import pytest
 
 from builders import board, nm, opening, studs, wall
 from choosing import Question, can_cover, plain
+from plankwright.layout.capacity import Capacity
 from plankwright.layout.choose.kinds import Kind
 from plankwright.model import Board, ConcealedZone, EdgeKind, EdgeProfile, Rectangle
 
@@ -31,6 +32,14 @@ def test_a_piece_is_no_narrower_than_its_course_by_more_than_the_tolerance(
         can_cover([board("A", 96, width)], plain(width_tolerance_nm=nm(0.125), gap_tolerance_nm=nm(0.125)))
         is right
     )
+
+
+def test_a_board_that_no_saw_rips_is_as_wide_as_its_course() -> None:
+    """(1) Six inches make a course of six, and an inch more is too much."""
+    crosscut_only = Capacity(crosscut=nm(12), rip=0)
+    assert can_cover([board("A", 96, 6)], capacity=crosscut_only)
+    assert can_cover([board("A", 96, 7)])
+    assert not can_cover([board("A", 96, 7)], capacity=crosscut_only)
 
 
 def test_a_board_much_wider_than_its_course_is_left_out_of_a_quick_look() -> None:

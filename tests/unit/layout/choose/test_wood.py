@@ -4,6 +4,7 @@ import pytest
 
 from builders import board, nm, opening, studs, wall
 from choosing import Question, can_cover, plain
+from plankwright.layout.capacity import Capacity
 
 HALVES = wall(104, 12, framing=studs(24, 80), openings=(opening("door", 48, 0, 56, 12),))
 """Two runs of 48 inches."""
@@ -59,3 +60,10 @@ def test_a_lane_is_as_wide_as_the_highest_course_of_its_pieces() -> None:
     )
     assert all(far - near == height for near, far, height in parts)
     assert max(far for _, far, _ in parts) == nm(12)
+
+
+@pytest.mark.parametrize(("rip", "right"), [(6, True), (5.96875, False)])
+def test_the_saw_takes_the_first_lane_off(rip: float, *, right: bool) -> None:
+    """(10) Two courses of six: the strip between fence and blade is six wide."""
+    saws = Capacity(rip=nm(rip))
+    assert can_cover([board("A", 96, 12)], courses=[(0, 6), (6, 12)], capacity=saws) is right
