@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from plankwright.layout.regions import extent_in_course
-from plankwright.measure import INCH, Nm
+from plankwright.measure import INCH, MILLIMETRE, Nm
 from plankwright.model import Rules, Surface
 
 Blocked = tuple[tuple[Nm, Nm], ...]
@@ -11,6 +11,9 @@ Blocked = tuple[tuple[Nm, Nm], ...]
 
 _SOLID_SPACING: Nm = 4 * INCH
 """On solid backing a joint may fall anywhere; the search looks at places this far apart."""
+
+_NAIL_ROOM: Nm = MILLIMETRE
+"""So much room a nail needs."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,8 +45,8 @@ def sites_of(surface: Surface, rules: Rules, left: Nm, right: Nm) -> tuple[Site,
     Returns
     -------
     tuple of Site
-        In order. A member too narrow to bear both pieces of a joint is left out, and so is one that is no
-        farther from the one before than a gap that counts as none: pieces that end at the two would butt.
+        In order. A member too narrow to bear both pieces of a joint, and to nail both, is left out. So is one
+        no farther from the one before than a gap that counts as none: pieces that end at the two would butt.
     """
     if surface.framing.solid:
         count = (right - left) // _SOLID_SPACING
@@ -51,7 +54,7 @@ def sites_of(surface: Surface, rules: Rules, left: Nm, right: Nm) -> tuple[Site,
     centres: list[Nm] = []
     for member in surface.crossing_members:
         apart = not centres or member.centre_nm - centres[-1] > rules.gap_tolerance_nm
-        if apart and member.width_nm >= 2 * rules.bearing_nm:
+        if apart and member.width_nm >= 2 * max(rules.bearing_nm, rules.nail_end_nm + _NAIL_ROOM):
             centres.append(member.centre_nm)
     return tuple(Site(centre, _blocked_at(surface, rules, centre)) for centre in centres)
 

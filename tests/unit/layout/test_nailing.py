@@ -1,6 +1,7 @@
 """Where pieces are nailed. Two nails from four inches on are common practice, without a source."""
 
 import pytest
+import shapely
 
 from builders import nm, opening, outline, rectangle, socket, studs, wall
 from plankwright.layout.ground import Ground
@@ -136,3 +137,13 @@ def test_only_a_piece_nailed_too_seldom_is_nailed_near_a_slope() -> None:
 def test_a_piece_that_reaches_no_stud_has_no_nails(left: float, right: float) -> None:
     """Too short for its end distances, or between two studs."""
     assert _nails(wall(48, 48), (left, right, 0, 6)) == []
+
+
+def test_no_nail_stands_on_the_very_line_of_a_slope() -> None:
+    """Even when the rules let nails stand on the edge: rounded, the place may miss what hangs."""
+    surface = wall(24, 20, outline=outline((0, 0), (24, 0), (24, 8), (3, 19), (0, 8)), framing=studs(9, 18))
+    ground = Ground(Strips(surface, Rules(expansion_gap_nm=nm(0.25), nail_edge_nm=0)))
+    blank = span(0.75, 20, 10, 12)
+    places = nail_places(ground, blank)
+    assert len(places) == 2
+    assert all(shapely.intersects_xy(ground.hung(blank), *place) for place in places)

@@ -37,6 +37,19 @@ def test_a_member_bears_both_pieces_of_a_joint(width: float, sites: list[float])
     assert list(_blocked(wall(96, 96, framing=studs(24, width=width)))) == sites
 
 
+@pytest.mark.parametrize(("end", "sites"), [(0.625, [24]), (0.75, [])])
+def test_a_member_takes_a_nail_beside_the_end_of_both_pieces(end: float, sites: list[float]) -> None:
+    """Of the 3/4 inch that a stud gives each, 1/8 is left for the nail; or nothing."""
+    rules = plain(nail_end_nm=nm(end))
+    assert [site.at / nm(1) for site in sites_of(wall(96, 96, framing=studs(24)), rules, 0, nm(96))] == sites
+
+
+def test_of_members_that_all_but_coincide_one_is_taken() -> None:
+    """Pieces that end 1/32 inch apart butt; those on a doubled stud, an inch and a half apart, do not."""
+    surface = wall(96, 96, framing=studs(8, 8.03125, 24, 25.5))
+    assert list(_blocked(surface)) == [8, 24, 25.5]
+
+
 def test_solid_backing_is_looked_at_every_four_inches() -> None:
     """Not at the very ends."""
     assert list(_blocked(wall(20, 96, framing=Framing(solid=True)))) == [4, 8, 12, 16]
@@ -90,4 +103,5 @@ def test_the_widest_room_for_a_nail_is_found(
 def test_a_strip_narrower_than_two_edge_distances_takes_no_nail() -> None:
     """A little wider, it takes one in its middle."""
     assert nail_room((), 0, nm(0.875), RULES) is None
+    assert nail_room((), 0, nm(1), RULES) is None
     assert nail_room((), 0, nm(1.25), RULES) == (nm(0.5), nm(0.75))

@@ -2,6 +2,7 @@
 
 import random
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 import pytest
 
@@ -150,6 +151,24 @@ def test_a_course_begins_where_its_pieces_do() -> None:
     assert piece.place == rectangle(0, 10, 96, 14)
     assert (piece.across_from_nm, piece.across_to_nm) == (nm(3), nm(7))
     assert written.courses[0].from_nm == nm(10)
+
+
+def test_a_course_of_which_little_hangs_is_never_begun_too_near_its_end() -> None:
+    """A window over the whole wall ends an inch below the course does; it stays two inches wide."""
+    surface = wall(96, 50, openings=(opening("window", 0, 4, 96, 13),), framing=EVERYWHERE)
+    work = job(surface, [board("A", 98, 9)], NO_GAP)
+    written = _written(work, (planned_course((8, 14), planned_piece(work, 0, (0, 96), 6, at=(0.5, 1))),))
+    assert (written.courses[0].from_nm, written.courses[0].to_nm) == (nm(12), nm(14))
+
+
+def test_a_course_of_boards_that_no_saw_rips_keeps_its_whole_width() -> None:
+    """Above the peak of a gable, too, where it would else be cut narrower."""
+    surface = wall(96, 50, outline=outline((0, 0), (96, 0), (96, 20), (48, 50), (0, 20)), framing=EVERYWHERE)
+    work = job(surface, [board("A", 98, 8)], NO_GAP)
+    piece = planned_piece(work, 0, (38.4, 57.6), 8)
+    as_found = replace(piece, stick=replace(piece.stick, widest_rip=0))
+    (written,) = _written(work, (planned_course((44, 52), as_found),)).pieces
+    assert written.across_to_nm - written.across_from_nm == nm(8)
 
 
 def test_a_piece_is_no_longer_than_what_hangs() -> None:
