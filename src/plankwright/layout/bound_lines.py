@@ -25,13 +25,13 @@ ROUNDING: Nm = MILLIMETRE // 1000
 SHORT: Nm = 10 * MILLIMETRE
 """What is shorter than this is not counted as taking any wood. [nm]"""
 
-_SLOPE_STEP: Nm = 4 * INCH
+_SLOPE_STEP: Nm = 3 * INCH
 """Beside a slope lines are counted together over at most this height. [nm]"""
 
-_SLOPE_STEPS = 12
+_SLOPE_STEPS = 16
 """So many such heights at the most between two corners of the outline."""
 
-_ARCS = 1500
+_ARCS = 1000
 """Where joints may fall anywhere, runs are parted so that there are about so many ways from cell to cell."""
 
 Interval = tuple[Nm, Nm]

@@ -165,9 +165,9 @@ class Market:
         """Give what a pattern costs by the height of wall, rounded down."""
         if goal is Goal.WOOD:
             return int(self._spent(wood, np.array([sum(self.sizes[item] for item in pattern)]))[0])
-        return sum(self.items[item].ends_in_sight for item in pattern) * self._end_cost(goal, wood)
+        return sum(self.items[item].ends_in_sight for item in pattern) * self.end_cost(goal, wood)
 
-    def _end_cost(self, goal: Goal, wood: Wood) -> int:
+    def end_cost(self, goal: Goal, wood: Wood) -> int:
         """Give the share of a joint that each of its two pieces bears."""
         return goal.unit // (2 * wood.widest) if goal is Goal.JOINTS else 0
 
@@ -196,7 +196,7 @@ class Market:
         cutters: dict[int, Cutter] = {}
         patterns, given = [], 0
         for wood, room in zip(self.wood, self.rooms, strict=True):
-            cost = self._end_cost(goal, wood)
+            cost = self.end_cost(goal, wood)
             if cost not in cutters:
                 cutters[cost] = self._cutter(prices, cost)
             worth, pattern = self._best(cutters[cost], goal, wood, room // self.step)

@@ -24,7 +24,7 @@ _SHORT = 10.0
 _ROUNDS = {Goal.JOINTS: 30, Goal.WOOD: 12}
 """How often patterns are asked for at most."""
 
-_NEAR = Fraction(101, 100)
+_NEAR = Fraction(1005, 1000)
 """How near a bound on wood comes to the best that any prices prove, as a ratio."""
 
 _NEGLIGIBLE = 1e-7
@@ -43,6 +43,7 @@ class Programme:
         self.market = market
         self.patterns: dict[tuple[int, Pattern], int] = {}
         self.shorts: list[int] = []
+        self.one_end_more: list[int] = []
         self.columns = 0
         self.goal = Goal.COVER
         self.highs = SilentHighs()
@@ -50,6 +51,7 @@ class Programme:
         self.highs.setOptionValue("threads", 1)
         self._add_rows()
         self._add_ways()
+        self._add_exchanges()
         for wood in range(len(market.wood)):
             for pattern in self._even_patterns(wood):
                 self._add_pattern(wood, pattern)
@@ -115,6 +117,26 @@ class Programme:
             needed = market.wood_needed(graph.run) / _LENGTH
             self.shorts.append(self._add_column(_SHORT, {first: 1.0, self.area: -needed}))
 
+    def _add_exchanges(self) -> None:
+        """Let a piece serve for a shorter one, or for one with another number of ends in sight.
+
+        Patterns could do all that by themselves; so there need not be one for each item.
+        """
+        items = self.market.items
+        order = sorted(range(len(items)), key=lambda number: items[number].length)
+        longest: dict[int, int] = {}
+        for number in order:
+            ends = items[number].ends_in_sight
+            longest[ends] = longest.get(ends, number)
+            for other in (ends - 1, ends, ends + 1):
+                shorter = longest.get(other, number)
+                if shorter != number:
+                    entries = {self.first_item + number: 1.0, self.first_item + shorter: -1.0}
+                    column = self._add_column(0.0, entries)
+                    if other > ends:
+                        self.one_end_more.append(column)
+            longest[ends] = number
+
     def _even_patterns(self, wood: int) -> list[Pattern]:
         """Give patterns of one item as often as it fits, the longest for each number."""
         market = self.market
@@ -161,6 +183,9 @@ class Programme:
         columns = np.array([*self.patterns.values()], dtype=np.int32)
         costs = np.array([self._cost(wood, pattern) for wood, pattern in self.patterns])
         self.highs.changeColsCost(len(columns), columns, costs)
+        end = max((self.market.end_cost(goal, wood) for wood in self.market.wood), default=0) / _PRICE
+        for column in self.one_end_more:
+            self.highs.changeColCost(column, end)
         short = 2 * _SHORT * max((graph.run.length for graph in self.market.graphs), default=0) / _LENGTH
         for column in self.shorts:
             self.highs.changeColCost(column, short if goal is Goal.WOOD else _SHORT)
