@@ -36,6 +36,13 @@ def test_the_closing_rip_leaves_no_course_lower_than_the_narrowest(narrowest: fl
     assert can_cover(_sixes(2), rules, heights=[6], span=(0, 8, 8)) is right
 
 
+def test_only_courses_that_are_there_give_anything_up() -> None:
+    """(6) One of six gives up two inches at the most beside one of four, which gives up none."""
+    boards, rules = _boards((96, 6), (96, 4)), plain(narrowest_course_nm=nm(4))
+    assert can_cover(boards, rules, heights=[4, 6], span=(0, 8, 8))
+    assert not can_cover(boards, rules, heights=[4, 6], span=(0, 7.9375, 7.9375))
+
+
 @pytest.mark.parametrize(("sill", "right"), [(6, True), (5.96875, True), (6.03125, False)])
 def test_a_course_is_whole_until_it_lies_wholly_beside_an_opening(sill: float, *, right: bool) -> None:
     """(7) One long board lies below the window, or reaches up beside it; short ones lie beside it only.
@@ -44,6 +51,22 @@ def test_a_course_is_whole_until_it_lies_wholly_beside_an_opening(sill: float, *
     """
     surface = wall(96, 12, framing=studs(16, 80), openings=(opening("window", 32, sill, 64, 20),))
     assert can_cover(_boards((96, 6), (32, 6), (32, 6)), surface=surface, heights=[6]) is right
+
+
+def test_a_course_that_reaches_beyond_an_edge_is_not_below_it() -> None:
+    """(7) Below a window halves butt on the stud behind it; across its sill they would on the notch."""
+    surface = wall(96, 12, framing=studs(16, 48, 80), openings=(opening("window", 32, 6, 64, 20),))
+    halves, beside = [(48.0, 4.0)] * 2, [(32.0, 4.0)] * 2
+    assert can_cover(_boards(*halves, (96, 4), *beside), surface=surface, heights=[4])
+    assert not can_cover(_boards(*halves, *halves, *beside), surface=surface, heights=[4])
+
+
+def test_two_courses_do_not_lie_across_one_edge() -> None:
+    """(7) The upper of two lies beside the window, in two runs that a saw of three inches makes too long."""
+    surface = wall(96, 9, framing=studs(16, 80), openings=(opening("window", 47, 3, 49, 20),))
+    rules, boards = plain(crosscut_kerf_nm=nm(3)), _boards((96, 4), (96, 5))
+    assert can_cover(_boards((96, 4), (97, 5)), rules, surface=surface, heights=[4, 5], span=(0, 9, 9))
+    assert not can_cover(boards, rules, surface=surface, heights=[4, 5], span=(0, 9, 9))
 
 
 def test_one_course_at_the_most_lies_across_an_edge() -> None:

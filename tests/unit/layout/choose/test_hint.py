@@ -71,6 +71,15 @@ def test_what_is_there_is_hinted_at_and_breaks_no_rule(now: Plan, stack: dict[st
     assert _price_of_the_hint(question) == expected
 
 
+def test_the_number_of_courses_is_hinted_at() -> None:
+    """Two of six, whose pieces are all mates, and nothing that they give up."""
+    question = Question(boards=BOARDS, rules=RULES, surface=HALVED, heights=[6], more={"now": WHOLE})
+    model = question.chooser()._model
+    hint = dict(zip(model.cp.proto.solution_hint.vars, model.cp.proto.solution_hint.values, strict=True))
+    assert [hint[count.index] for count in model.count] == [2]
+    assert [hint[given_up.index] for given_up in model.given_up.values()] == [0]
+
+
 def test_a_course_of_a_kind_that_the_model_does_not_know_is_not_hinted_at() -> None:
     """There are only courses of five to choose from: the hint leaves none, which would be no layout."""
     question = Question(

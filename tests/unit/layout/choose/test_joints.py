@@ -3,6 +3,7 @@
 from typing import Any
 
 import pytest
+from ortools.sat.python import cp_model
 
 from builders import board, nm, rectangle, studs, wall
 from choosing import Question, can_cover, pieces_of, plain
@@ -47,10 +48,30 @@ def test_a_joint_behind_a_fixture_is_free() -> None:
     )
 
 
-def test_a_joint_in_sight_is_dearer_than_any_waste_of_wood() -> None:
+@pytest.mark.parametrize("courses", [{"courses": [(0, 6)]}, {"heights": [6], "span": (0, 6, 6)}])
+@pytest.mark.parametrize("bare_allowed", [True, False])
+def test_a_joint_in_sight_is_dearer_than_any_waste_of_wood(
+    courses: dict[str, Any], *, bare_allowed: bool
+) -> None:
     """(12) One long board is ripped from nine inches rather than two halves that just fit be joined."""
-    boards = [*_halves(2), board("B", 140, 9)]
-    assert pieces_of(Question(boards=boards).answer()) == [(2, 0, 96)]
+    boards, more = [*_halves(2), board("B", 140, 9)], {"bare_allowed": bare_allowed}
+    assert pieces_of(Question(boards=boards, more=more, **courses).answer()) == [(2, 0, 96)]
+
+
+@pytest.mark.parametrize("courses", [{"courses": [(0, 6)]}, {"heights": [6], "span": (0, 6, 6)}])
+@pytest.mark.parametrize("policy", [JointPolicy.NEVER, JointPolicy.COUNT])
+def test_a_piece_beside_what_is_bare_has_no_joint(courses: dict[str, Any], policy: JointPolicy) -> None:
+    """(11), (12) A board of 64 goes from the stud at 32 to the end, and pays for no joint there."""
+    boards, more = [board("A", 64, 6)], {"bare_allowed": True}
+    surface = wall(96, 12, framing=studs(32))
+    question = Question(boards=boards, rules=plain(joints=policy), surface=surface, more=more, **courses)
+    assert pieces_of(question.answer()) == [(0, 32, 96)]
+    prices, model = question.prices(), question.chooser()._model.cp
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = 1
+    solver.solve(model)
+    bare, wood = 32 * 32 * 6 * 32, 64 * 32 * 6 * 32
+    assert solver.objective_value == prices.bare * bare + prices.wood * wood + prices.piece
 
 
 @pytest.mark.parametrize(("stagger", "right"), [(24, True), (24.03125, False)])

@@ -2,8 +2,9 @@
 
 import pytest
 
-from builders import board, flaw, nm, rectangle, studs, wall
+from builders import board, flaw, nm, outline, rectangle, studs, wall
 from choosing import can_cover, plain
+from plankwright.layout.capacity import Capacity
 from plankwright.model import BlemishPolicy, ConcealedZone, KeepOut, Severity
 
 STAINED = board("A", 96, 6, flaws=(flaw(40, 44, Severity.BLEMISH),))
@@ -65,3 +66,11 @@ def test_a_blemished_stick_hangs_where_the_whole_run_is_concealed(right_end: flo
     zone = ConcealedZone(id="bench", place=rectangle(0, 0, right_end, 12))
     surface = wall(96, 12, concealed=(zone,), framing=studs(40, 44))
     assert can_cover([STAINED], surface=surface) is hidden
+
+
+@pytest.mark.parametrize(("crosscut", "right"), [(8.5, True), (8.46875, False)])
+def test_no_piece_has_an_end_that_no_saw_cuts(crosscut: float, *, right: bool) -> None:
+    """(3) Through six inches at 45 degrees the cut is six times the root of two, 8.485 inches."""
+    gable = wall(96, 48, outline=outline((0, 0), (96, 0), (48, 48)), framing=studs(48))
+    saws = Capacity(crosscut=nm(crosscut))
+    assert can_cover([board("A", 96, 6)], surface=gable, courses=[(6, 12)], capacity=saws) is right

@@ -28,11 +28,11 @@ def test_a_stick_gives_no_two_pieces_that_are_together_longer() -> None:
     assert can_cover([board("A", 90, 6), board("B", 48, 6)], surface=HALVES)
 
 
-@pytest.mark.parametrize(("width", "right"), [(12.25, True), (12.21875, False)])
+@pytest.mark.parametrize(("width", "right"), [(13.25, True), (13.21875, False)])
 def test_two_lanes_and_the_kerf_between_them_fit_into_the_width(width: float, *, right: bool) -> None:
-    """(10) Two courses of six and a kerf of a quarter, out of one board."""
-    rules = plain(rip_kerf_nm=nm(0.25))
-    assert can_cover([board("A", 96, width)], rules, courses=[(0, 6), (6, 12)]) is right
+    """(10) Courses of six and of seven and a kerf of a quarter, out of one board."""
+    rules, surface = plain(rip_kerf_nm=nm(0.25)), wall(96, 13)
+    assert can_cover([board("A", 96, width)], rules, surface=surface, courses=[(0, 6), (6, 13)]) is right
 
 
 def test_a_stick_that_is_not_to_be_ripped_gives_one_course() -> None:
