@@ -45,7 +45,7 @@ def filled(assortment: Assortment, cuts: Sequence[Cut], order: Callable[[int], t
     for need in sorted(range(len(assortment.needs)), key=order):
         while filling.left[need] and filling.serve(need):
             pass
-    return [Cut(stick, tuple(sorted(pattern.items())), 1) for stick, pattern in filling.opened]
+    return filling.cuts()
 
 
 class _Filling:
@@ -55,15 +55,19 @@ class _Filling:
         self._assortment = assortment
         self.left = [need.count for need in assortment.needs]
         self.opened: list[tuple[int, dict[int, int]]] = []
-        self._unused = [stick.count for stick in assortment.sticks]
+        self.unused = [stick.count for stick in assortment.sticks]
         self._room: list[int] = []
+
+    def cuts(self) -> list[Cut]:
+        """Give what each stick is cut into."""
+        return [Cut(stick, tuple(sorted(pattern.items())), 1) for stick, pattern in self.opened]
 
     def cut(self, stick: int, pattern: Pattern) -> None:
         """Cut into a stick for what of a pattern is needed, if anything is."""
         given = _within(pattern, self.left)
         if not given:
             return
-        self._unused[stick] -= 1
+        self.unused[stick] -= 1
         self.opened.append((stick, dict(given)))
         self._room.append(self._assortment.room_left(stick, given))
         for need, count in given:
@@ -87,7 +91,7 @@ class _Filling:
         fresh = [
             (wood.width - height, wood.length, stick)
             for stick, wood in enumerate(self._assortment.sticks)
-            if self._unused[stick] and self._assortment.fits(need, stick)
+            if self.unused[stick] and self._assortment.fits(need, stick)
         ]
         if fresh:
             self.cut(min(fresh)[2], ((need, 1),))
@@ -108,28 +112,20 @@ def dived(columns: Columns, work: Work, chance: random.Random | None, too_dear: 
     too_dear
         The dive is given up once it cannot cost less than this. [nm²]
     """
-    left = [need.count for need in columns.assortment.needs]
-    unused = [stick.count for stick in columns.assortment.sticks]
-    cuts: list[Cut] = []
-    spent = 0
-    while any(left) and not work.stopped():
-        mixture = columns.generate(left, unused, work)
+    filling = _Filling(columns.assortment)
+    while any(filling.left) and not work.stopped():
+        mixture = columns.generate(filling.left, filling.unused, work)
+        spent = wood_area(columns.assortment, filling.cuts())
         if spent + mixture.cost > too_dear - _WHOLE * columns.unit:
             return None
-        done = len(cuts)
+        done = len(filling.opened)
         for place, count in _picked(mixture.uses, chance):
             stick, pattern = columns.columns[place]
-            for _ in range(min(count, unused[stick])):
-                given = _within(pattern, left)
-                if given:
-                    cuts.append(Cut(stick, given, 1))
-                    unused[stick] -= 1
-                    spent += columns.stick_costs[stick]
-                    for need, number in given:
-                        left[need] -= number
-        if len(cuts) == done:
+            for _ in range(min(count, filling.unused[stick])):
+                filling.cut(stick, pattern)
+        if len(filling.opened) == done:
             break
-    return cuts
+    return filling.cuts()
 
 
 def _picked(uses: Sequence[float], chance: random.Random | None) -> list[tuple[int, int]]:
