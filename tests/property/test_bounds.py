@@ -30,7 +30,7 @@ _NOT_LEANT_ON = {
 @settings(max_examples=40)
 @given(seed=st.integers(0, 2**32))
 def test_no_planted_layout_beats_the_bound(seed: int) -> None:
-    """Whatever wall is covered, out of boards without a hair to spare, by a layout that the checker passes."""
+    """Whatever wall is covered, of boards without a hair to spare, by a layout that the checker passes."""
     planted = plant(Random(seed))  # noqa: S311 - chance, not secrecy
     wrong = {finding.code for finding in check_layout(planted.job, layout(planted.layout))}
     assume(not wrong - _NOT_LEANT_ON)
