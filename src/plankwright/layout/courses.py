@@ -10,8 +10,9 @@ from plankwright.layout.butting import can_butt, too_near
 from plankwright.layout.choose import RowCuts
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece
 from plankwright.layout.rows import Stack
+from plankwright.layout.runs import Run
 from plankwright.layout.sticks import cut_from
-from plankwright.layout.strips import Run, Strips
+from plankwright.layout.strips import Strips
 from plankwright.measure import Nm
 from plankwright.model import JointPolicy
 

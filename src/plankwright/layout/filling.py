@@ -13,8 +13,8 @@ import numpy.typing as npt
 
 from plankwright.layout.butting import can_butt, mate_groups, reaches_barred
 from plankwright.layout.plan import PlannedPiece, Stick
+from plankwright.layout.runs import JointPlace, Run
 from plankwright.layout.sticks import cut_from, remainders
-from plankwright.layout.strips import JointPlace, Run
 from plankwright.measure import Nm
 from plankwright.model import JointPolicy, Rules
 

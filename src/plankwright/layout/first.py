@@ -67,18 +67,16 @@ def extend(strips: Strips, sticks: Sequence[Stick], below: Plan, chance: random.
     low = below[-1].high if below else strips.start
     spread = chance.choice(_SPREADS)
     while low < strips.must_end:
-        best: tuple[float, PlannedCourse] | None = None
+        tried: list[tuple[float, PlannedCourse]] = []
         for height in _some(_heights(strips, left, low), chance):
             course, price = _course(strips, left, low, low + height, courses)
             area = height * max(1, sum(run.length for run in strips.runs(low, low + height)))
             figure = (price / area + _COURSE_PRICE) * (1 + spread * chance.random())
-            if best is None or figure < best[0]:
-                best = (figure, course)
-        if best is None:
-            break
-        courses.append(best[1])
-        left = without(left, best[1], strips.rules)
-        low = best[1].high
+            tried.append((figure, course))
+        _, best = min(tried, key=lambda option: option[0])
+        courses.append(best)
+        left = without(left, best, strips.rules)
+        low = best.high
     return tuple(courses)
 
 

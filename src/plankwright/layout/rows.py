@@ -10,7 +10,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from plankwright.layout.plan import PlannedCourse
-from plankwright.layout.strips import Run, Strips
+from plankwright.layout.runs import Run
+from plankwright.layout.strips import Strips
 from plankwright.measure import Nm
 
 

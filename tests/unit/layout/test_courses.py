@@ -153,6 +153,14 @@ def test_courses_that_no_order_staggers_are_none() -> None:
         assert (_placed(HALVES, rules, stack, _cuts(stack, *halves)) is not None) is right
 
 
+def test_the_ripped_course_is_no_narrower_than_allowed_behind_the_trim_either() -> None:
+    """The last would end an inch up: the stretch may end there."""
+    surface = wall(96, 12)
+    rules = plain(narrowest_course_nm=nm(2))
+    stack = _stack(surface, 6, rules=rules, span=(0, 7, 7))
+    assert _placed(surface, rules, stack, _cuts(stack, _piece(0, 0, 96), _piece(1, 0, 96))) is None
+
+
 def test_a_joint_where_a_pipe_lets_no_nail_in_is_none() -> None:
     """Six inches of pipe lie behind the one course, and both have the joint."""
     pipe = KeepOut(id="pipe", place=rectangle(47, -1, 49, 7))

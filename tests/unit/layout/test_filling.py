@@ -7,7 +7,7 @@ import pytest
 from builders import board, flaw, nm
 from choosing import plain, sticks_of
 from plankwright.layout.filling import Filled, fill_run
-from plankwright.layout.strips import JointPlace, Run
+from plankwright.layout.runs import JointPlace, Run
 from plankwright.model import Board, JointPolicy, Rules, Severity
 
 RULES = plain(shortest_piece_nm=nm(16), narrowest_course_nm=nm(2), crosscut_kerf_nm=nm(0.125))

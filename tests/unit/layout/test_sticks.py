@@ -89,9 +89,9 @@ def test_a_blemish_is_kept_apart_and_pays_for_the_kerfs_beside_it() -> None:
 
 
 def test_overlapping_blemishes_are_kept_together() -> None:
-    """The second goes on where the first ends."""
-    flaws = flaw(30, 60, Severity.BLEMISH), flaw(50, 80, Severity.BLEMISH)
-    sticks = whole_sticks(board("A", 120, 8.5, flaws=flaws), 0, RULES)
+    """The second goes on where the first ends, and the third lies within both."""
+    flaws = [flaw(start, end, Severity.BLEMISH) for start, end in ((30, 60), (50, 80), (52, 58))]
+    sticks = whole_sticks(board("A", 120, 8.5, flaws=tuple(flaws)), 0, RULES)
     assert [_inches(stick)[:2] for stick in sticks if not stick.hidden_only] == [(0.5, 30), (80, 119.5)]
 
 

@@ -7,7 +7,8 @@ import pytest
 from builders import nm, opening, outline, rectangle, socket, studs, wall
 from choosing import plain
 from plankwright.layout.capacity import Capacity
-from plankwright.layout.strips import Run, Span, Strips
+from plankwright.layout.runs import Run
+from plankwright.layout.strips import Span, Strips
 from plankwright.model import ConcealedZone, Direction, Edge, EdgeTrim, Framing, KeepOut, Rules
 from plans import span
 
@@ -162,6 +163,14 @@ def test_a_strip_through_two_peaks_has_two_runs() -> None:
     strips = _strips(outline=peaks)
     assert _ends(strips, 60, 66) == [(12, 36), (60, 84)]
     assert _ends(strips, 44, 50) == [(0, 96)]
+
+
+def test_outlines_that_meet_again_are_one_run() -> None:
+    """A leaning slot parts the strip in two that reach beneath each other; a wide one leaves two runs."""
+    undercut = outline((0, 0), (40, 0), (60, 20), (60, 0), (96, 0), (96, 96), (0, 96))
+    assert _ends(_strips(outline=undercut), 4, 10) == [(0, 50), (60, 96)]
+    leaning = outline((0, 0), (55, 0), (40, 20), (42, 20), (57, 0), (96, 0), (96, 96), (0, 96))
+    assert _ends(_strips(outline=leaning), 4, 10) == [(0, 96)]
 
 
 def test_no_nail_goes_where_the_slope_leaves_no_wood() -> None:
