@@ -50,6 +50,9 @@ _SHAPES_TRIED = 20
 _THOROUGH = 0.5
 """Share of the looks that leave out no stick and allow two lanes."""
 
+_LEAST_WORK = 0.005
+"""What a look takes at the least: so a search ends even where every look is settled at once. [s]"""
+
 _DRAW_WORK, _MODEL_WORK, _SOLVE_WORK = 0.02, 5e-5, 3.0
 """Seconds of a common machine that it takes to draw one course, to write one piece into a model, and for each
 deterministic second of the solver, as measured once."""
@@ -242,7 +245,7 @@ class Search:
             now=courses,
         )
         choice = chooser.solve(work, self.chance.randrange(2**31), self.stopped)
-        self.spent += _SOLVE_WORK * choice.work + _MODEL_WORK * len(chooser.pieces)
+        self.spent += _LEAST_WORK + _SOLVE_WORK * choice.work + _MODEL_WORK * len(chooser.pieces)
         self._size = self._fitting_size(settled=choice.proven or choice.impossible)
         if choice.cuts is None:
             return False

@@ -18,7 +18,7 @@ class Effort:
         In plain words.
     seconds
         About how long one surface may take on a common machine: the search counts deterministic work, so the
-        same job and seed give the same layout; the clock only stops it at four times as much. [s]
+        same job and seed give the same layout; the clock only stops it at fifteen times as much. [s]
     """
 
     name: str
@@ -132,7 +132,8 @@ class Result:
     layout
         The best layout found, whole or in part.
     wanted
-        When something is left bare: the shortest list of further boards found that closes it.
+        When something is left bare: the shortest list of further boards found that closes it; empty when the
+        search was stopped.
     closing
         A job with those boards, and the layout made with them that covers everything, if one was made.
     held_back

@@ -1,7 +1,7 @@
 """The shortest list of further boards found that would close what is left bare."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from plankwright.layout.capacity import Capacity
@@ -51,7 +51,9 @@ class Closing:
     plan: Plan
 
 
-def close(search: Search, tape: TapeStyle, first: int) -> Closing | None:
+def close(
+    search: Search, tape: TapeStyle, first: int, stopped: Callable[[], bool] = lambda: False
+) -> Closing | None:
     """Close the best plan of a search with boards that the pile does not have.
 
     Course by course, the solver may take boards of any length that can be asked for, at a price above all
@@ -65,24 +67,28 @@ def close(search: Search, tape: TapeStyle, first: int) -> Closing | None:
         Asked lengths are rounded up to its fraction.
     first
         Place in the tally of the first further board.
+    stopped
+        Whether somebody wants no more of it.
 
     Returns
     -------
     Closing or None
         Nothing when no such boards were found, as where a run without a place for a joint is longer than any
-        board.
+        board, or when it was stopped.
     """
     plan = search.plan
     for course in search.plan:
         if course.bare:
-            closed = _closed(search, plan, course, first)
+            closed = None if stopped() else _closed(search, plan, course, first, stopped)
             if closed is None:
                 return None
             plan = tuple(closed if other.low == course.low else other for other in plan)
     return _asked(search.strips, plan, tape, first)
 
 
-def _closed(search: Search, plan: Plan, course: PlannedCourse, first: int) -> PlannedCourse | None:
+def _closed(
+    search: Search, plan: Plan, course: PlannedCourse, first: int, stopped: Callable[[], bool]
+) -> PlannedCourse | None:
     strips = search.strips
     if not _can_be_sawn(course.height, strips.capacity):
         return None
@@ -99,7 +105,7 @@ def _closed(search: Search, plan: Plan, course: PlannedCourse, first: int) -> Pl
         now=(course,),
         first_new=first,
     )
-    choice = chooser.solve(_WORK, 0)
+    choice = chooser.solve(_WORK, 0, stopped)
     if choice.cuts is None:
         return None
     found = courses_from(strips, chooser.stack, choice.cuts, grid=search.grid, chance=search.chance)

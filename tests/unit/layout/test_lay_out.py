@@ -2,6 +2,7 @@
 
 import random
 from dataclasses import replace
+from importlib import import_module
 from pathlib import Path
 
 import pytest
@@ -78,6 +79,21 @@ def test_a_search_stopped_at_once_still_gives_a_right_layout(enough: Job) -> Non
     result = lay_out(enough, effort=Effort(name="long", seconds=600), watch=Watch(stopped=lambda: True))
     assert result.stopped
     assert not faults(check_layout(enough, result.layout))
+
+
+def test_nobody_who_stops_a_search_waits_for_boards_to_be_asked_for(too_little: Job) -> None:
+    """That takes a while where much is bare."""
+    result = lay_out(too_little, effort=_MOMENT, watch=Watch(stopped=lambda: True))
+    assert result.layout.surfaces[0].bare
+    assert result.wanted == ()
+    assert result.closing is None
+
+
+def test_a_search_ends_without_the_clock(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A board that fits nowhere leaves the solver nothing to do, over and over."""
+    monkeypatch.setattr(import_module("plankwright.layout.lay_out"), "_LATE", 1e9)
+    result = lay_out(job(wall(6, 6, framing=studs(3)), [board("A", 4, 2)]), effort=_MOMENT)
+    assert not result.layout.pieces
 
 
 def test_progress_never_gets_worse(enough: Job) -> None:
