@@ -99,11 +99,11 @@ def _rules(draw: st.DrawFn, marks: Marks) -> Rules:
         width_tolerance_nm=draw(some([0, gap // 2, gap])),
         thickness_tolerance_nm=draw(some([0, INCH // 16, INCH // 8])),
         gap_tolerance_nm=gap,
-        joints=draw(some(JointPolicy)),
+        joints=draw(some([*JointPolicy, JointPolicy.COUNT, JointPolicy.STAGGER])),
         stagger_nm=draw(some([0, 6 * INCH, 12 * INCH, 30 * INCH])),
-        bearing_nm=draw(some([0, INCH // 4, INCH // 2, INCH])),
-        shortest_piece_nm=draw(marks.between(1, 20)) or 1,
-        narrowest_course_nm=draw(marks.between(0.5, 3)) or 1,
+        bearing_nm=draw(some([0, INCH // 4, INCH // 2, INCH // 2, INCH])),
+        shortest_piece_nm=max(1, draw(marks.between(1, draw(some([6, 12, 20]))))),
+        narrowest_course_nm=max(1, draw(marks.between(0.5, draw(some([1, 2, 3]))))),
         expansion_gap_nm=draw(some([0, 0, INCH // 4, 8 * MILLIMETRE])),
         shim_up_to_nm=draw(some([0, INCH // 16, INCH // 4])),
         blemishes=draw(some(BlemishPolicy)),
@@ -120,7 +120,7 @@ def _saws(draw: st.DrawFn, marks: Marks) -> tuple[Saw, ...]:
     if draw(st.booleans()):
         return ()
     kinds = draw(
-        st.sampled_from([(SawKind.CROSSCUT, SawKind.RIP)] * 4 + [(SawKind.CROSSCUT,), (SawKind.RIP,)])
+        st.sampled_from([(SawKind.CROSSCUT, SawKind.RIP)] * 8 + [(SawKind.CROSSCUT,), (SawKind.RIP,)])
     )
     return tuple(
         Saw(name=f"{kind} saw", cuts=kind, capacity_nm=max(marks.step, draw(marks.between(3, 14))))
@@ -133,7 +133,7 @@ def _piles(draw: st.DrawFn, marks: Marks) -> tuple[Board, ...]:
     """Give boards of a few sorts, as they come out of one house."""
     edges = draw(st.lists(_profiles(), min_size=1, max_size=3))
     thicknesses = draw(st.lists(marks.between(0.5, 1.25), min_size=1, max_size=3))
-    longest = draw(st.sampled_from([10, 40, 90, 130]))
+    longest = draw(st.sampled_from([130, 90, 60, 40, 10]))
     return tuple(
         board
         for sort in "ABCD"[: draw(st.integers(1, 4))]
@@ -158,9 +158,10 @@ def _boards(
     longest: float,
 ) -> list[Board]:
     """Give boards of one width, each of its own length, every other one flawed if any is."""
-    width = max(marks.step, draw(marks.between(1.5, 9)))
+    width = max(marks.step, draw(marks.between(2, 9)))
     other = max(marks.step, width + draw(marks.between(-1, 1))) if draw(_rarely(4)) else width
-    lengths = draw(st.lists(marks.between(longest / 3, longest), min_size=1, max_size=8))
+    few = draw(st.sampled_from([4, 1, 2]))
+    lengths = draw(st.lists(marks.between(longest / 3, longest), min_size=few, max_size=2 * few))
     thickness = max(marks.step, draw(st.sampled_from(thicknesses)))
     profile = draw(st.sampled_from(edges))
     flaws = draw(st.lists(_flaws(marks, max(lengths)), max_size=3)) if draw(st.booleans()) else []
@@ -234,8 +235,8 @@ def _surfaces(draw: st.DrawFn, marks: Marks, name: str) -> Surface:
 @st.composite
 def outlines(draw: st.DrawFn, marks: Marks) -> tuple[Point, ...]:
     """Give rectangles, out-of-level floors and ceilings, gables, stairs and shapes of all those together."""
-    wide = max(2 * marks.step, draw(marks.between(6, 100)))
-    high = max(2 * marks.step, draw(marks.between(6, 50)))
+    wide = max(2 * marks.step, draw(marks.between(*draw(st.sampled_from([(40, 100), (20, 60), (6, 30)])))))
+    high = max(2 * marks.step, draw(marks.between(*draw(st.sampled_from([(12, 50), (6, 20)])))))
     kind = draw(st.sampled_from(["plain", "plain", "uneven", "gable", "stairs", "any"]))
     if kind == "plain":
         return ((0, 0), (wide, 0), (wide, high), (0, high))
