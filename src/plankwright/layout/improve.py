@@ -143,18 +143,27 @@ class Search:
         return self.take(extend(self.strips, self.stock, (), self.chance))
 
     def whole(self, work: float) -> bool:
-        """Look at the level part of the surface at once. Whether that made it better."""
+        """Look at the level part of the surface at once. Whether that made it better.
+
+        Whether all of it can be covered is asked first, with every width for a height: a question of yes or
+        no is often settled where the least that stays bare is far to seek.
+        """
         last = len(self.plan)
         while last and not self.strips.level_between(self.plan[0].low, self.plan[last - 1].high):
             last -= 1
         if not last or not self.stock:
             return False
-        courses = tuple(range(last))
-        stack = self._free(courses)
+        courses, half = tuple(range(last)), work / _SOLVE_WORK / 2
+        every = self._free(courses, most=len(self.stock))
+        if self._small(every) and self._look(courses, every, thorough=False, work=half, bare_allowed=False):
+            return True
+        some = self._free(courses)
+        return self._small(some) and self._look(courses, some, thorough=False, work=half)
+
+    def _small(self, stack: Stack) -> bool:
+        """Whether a stack is small enough to be looked at with all the wood at once."""
         heights = len({height for row in stack.rows for height in row.heights})
-        if heights * len(stack.rows) * len(self.stock) > _WHOLE_AT_MOST:
-            return False
-        return self._look(courses, stack, thorough=False, work=work / _SOLVE_WORK)
+        return heights * len(stack.rows) * len(self.stock) <= _WHOLE_AT_MOST
 
     def repack(self) -> bool:
         """Choose the boards anew where no run has a place for a joint, so that every piece is given.
@@ -209,13 +218,13 @@ class Search:
             stack = self._reshaped(stretch, chosen)
         return self._look(chosen, stack, thorough=self.chance.random() < _THOROUGH, work=_LOOK_WORK)
 
-    def _free(self, chosen: Sequence[int]) -> Stack:
-        """Give courses in a row on a level part as a stack whose heights are free."""
+    def _free(self, chosen: Sequence[int], most: int = _HEIGHTS_AT_MOST) -> Stack:
+        """Give courses in a row on a level part as a stack whose heights are free, out of so many at most."""
         courses, beside = [self.plan[place] for place in chosen], self._others(chosen)
         sticks = free_sticks(self.stock, beside, self.strips.rules)
         must_end, may_end = self._ends(chosen[-1])
         span = (courses[0].low, must_end, may_end)
-        return free_stack(self.strips, self._heights(sticks, courses), span, beside)
+        return free_stack(self.strips, self._heights(sticks, courses, most), span, beside)
 
     def _ends(self, last: int) -> tuple[Nm, Nm]:
         """Give the places between which a stretch must end that now ends with some course. [nm]"""
@@ -230,16 +239,29 @@ class Search:
     def _others(self, chosen: Sequence[int]) -> Plan:
         return tuple(course for place, course in enumerate(self.plan) if place not in chosen)
 
-    def _look(self, chosen: Sequence[int], stack: Stack, *, work: float, thorough: bool) -> bool:
-        """Solve a stack with the wood that the other courses leave."""
+    def _look(
+        self,
+        chosen: Sequence[int],
+        stack: Stack,
+        *,
+        work: float,
+        thorough: bool,
+        bare_allowed: bool | None = None,
+    ) -> bool:
+        """Solve a stack with the wood that the other courses leave.
+
+        Unless told, something may stay bare where something is, and where courses that stay leave no choice.
+        """
         courses, others = tuple(self.plan[place] for place in chosen), self._others(chosen)
+        if bare_allowed is None:
+            bare_allowed = stack.fixed or any(course.bare for course in courses)
         chooser = Chooser(
             self.strips,
             free_sticks(self.stock, others, self.strips.rules),
             stack,
             prices=prices_for(self.strips, courses, self.grid, saving=self.figure[0] > 0),
             grid=self.grid,
-            bare_allowed=stack.fixed or any(course.bare for course in courses),
+            bare_allowed=bare_allowed,
             rip_at_most=None if thorough else _RIP_AT_MOST,
             lanes=2 if thorough else 1,
             now=courses,
@@ -311,13 +333,13 @@ class Search:
                 break
         return fixed_stack(self.strips, sorted((*courses, *drawn), key=lambda course: course.low), beside)
 
-    def _heights(self, sticks: Sequence[Stick], stretch: Sequence[PlannedCourse]) -> list[Nm]:
-        """Give the heights that a stretch may choose from: those in use, and some widths at hand."""
+    def _heights(self, sticks: Sequence[Stick], stretch: Sequence[PlannedCourse], most: int) -> list[Nm]:
+        """Give the heights that a stretch may choose from: those in use, and so many widths at hand."""
         narrowest = self.strips.rules.narrowest_course_nm
         used = {course.height for course in stretch}
         widths = sorted({stick.width for stick in sticks if stick.width >= narrowest} - used)
-        if len(widths) > _HEIGHTS_AT_MOST and stretch:
-            widths = self.chance.sample(widths, _HEIGHTS_AT_MOST)
+        if len(widths) > most and stretch:
+            widths = self.chance.sample(widths, most)
         return sorted(used | set(widths))
 
 
