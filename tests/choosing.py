@@ -77,6 +77,8 @@ class Question:
         Step of lengths. [in]
     capacity
         What the saws can do.
+    endless
+        Boards beside the pile, of which there are as many as are asked for.
     more
         For the chooser.
     """
@@ -90,6 +92,7 @@ class Question:
     beside: Plan = ()
     grid: float = 1 / 32
     capacity: Capacity = UNLIMITED
+    endless: Sequence[Board] = ()
     more: dict[str, Any] | None = None
 
     @property
@@ -115,7 +118,10 @@ class Question:
     def chooser(self) -> Chooser:
         """Write the model."""
         given: dict[str, Any] = {"prices": _PRICES, "grid": nm(self.grid), "bare_allowed": False}
-        sticks = sticks_of(self.boards, self.rules, self.capacity)
+        sticks = [
+            replace(stick, endless=stick.board >= len(self.boards))
+            for stick in sticks_of([*self.boards, *self.endless], self.rules, self.capacity)
+        ]
         return Chooser(self.strips, sticks, self.stack, **(given | (self.more or {})))
 
     def answer(self) -> Choice:

@@ -61,12 +61,6 @@ Figure = tuple[int, int, int]
 """How good a plan is: area bare, joints in sight, wood spent; the smaller the better."""
 
 
-def _rank(found: Figure) -> Figure:
-    """Rank a plan: while something is bare, wood counts before joints, since what is saved may cover it."""
-    bare, joints, wood = found
-    return (bare, wood, joints) if bare else found
-
-
 def figure(strips: Strips, stock: Sequence[Stick], faces: Sequence[int], plan: Plan) -> Figure:
     """Measure a plan.
 
@@ -82,10 +76,14 @@ def figure(strips: Strips, stock: Sequence[Stick], faces: Sequence[int], plan: P
     Returns
     -------
     tuple of int
-        Bare area [nm²], joints in sight, wood spent [nm²].
+        Bare area [nm²], joints in sight, wood spent [nm²]; where there are endless sticks, the length of what
+        is asked of them instead of wood spent [nm].
     """
     bare = sum(course.bare_area for course in plan)
     joints = sum(1 for course in plan for _, hidden in joints_of(strips, course) if not hidden)
+    if any(stick.endless for stick in stock):
+        pieces = [piece for course in plan for piece in course.pieces if piece.stick.endless]
+        return bare, joints, sum(piece.stick.length for piece in pieces)
     used = {piece.stick.board for course in plan for piece in course.pieces}
     kept = sum(
         stick.length * stick.width for stick in free_sticks(stock, plan, strips.rules) if stick.board in used
@@ -132,10 +130,20 @@ class Search:
         if plan is None:
             return False
         found = figure(self.strips, self.stock, self.faces, plan)
-        better = _rank(found) < _rank(self.figure)
-        if _rank(found) <= _rank(self.figure):
+        better = self._rank(found) < self._rank(self.figure)
+        if self._rank(found) <= self._rank(self.figure):
             self.plan, self.figure = plan, found
         return better
+
+    def _rank(self, found: Figure) -> Figure:
+        """Rank a plan: wood counts before joints while it is short."""
+        bare, joints, wood = found
+        return (bare, wood, joints) if bare or self._asking else found
+
+    @property
+    def _asking(self) -> bool:
+        """Whether boards are asked for."""
+        return any(stick.endless for stick in self.stock)
 
     def begin_again(self) -> bool:
         """Draw another first layout. Whether it is better."""
@@ -259,7 +267,7 @@ class Search:
             self.strips,
             free_sticks(self.stock, others, self.strips.rules),
             stack,
-            prices=prices_for(self.strips, courses, self.grid, saving=self.figure[0] > 0),
+            prices=prices_for(self.strips, courses, self.grid, saving=self.figure[0] > 0 or self._asking),
             grid=self.grid,
             bare_allowed=bare_allowed,
             rip_at_most=None if thorough else _RIP_AT_MOST,
@@ -364,5 +372,6 @@ def prices_for(strips: Strips, courses: Sequence[PlannedCourse], grid: Nm, *, sa
         joint=area // 1000 if saving else area,
         wood=1,
         piece=max(1, area // 2000),
-        new=100 * area,
+        new=area,
+        new_wood=10,
     )

@@ -28,6 +28,9 @@ _BEGINNING_SHARE = 0.15
 _WHOLE_SHARE = 0.2
 """Share of the effort that a look at the whole surface may take."""
 
+_CLOSING_SHARE = 0.3
+"""Share of the effort, besides, that looking for a shorter list of further boards may take."""
+
 _LATE = 15.0
 """The clock stops a surface when it takes this many times its effort."""
 
@@ -64,7 +67,7 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
     ]
     done: Plan = ()
     written: list[SurfaceLayout] = []
-    closing = _ClosingJob(job, watch)
+    closing = _ClosingJob(job, watch, _CLOSING_SHARE * effort.seconds)
     for surface in job.surfaces:
         strips = Strips(surface, job.rules, capacity)
         left = free_sticks(stock, done, job.rules)
@@ -102,8 +105,8 @@ def _usable(job: Job, spares: Sequence[str], done: Plan, left: Sequence[Stick]) 
 class _ClosingJob:
     """The job with the boards that it would take to leave nothing bare."""
 
-    def __init__(self, job: Job, watch: Watch) -> None:
-        self.job, self.watch = job, watch
+    def __init__(self, job: Job, watch: Watch, work: float) -> None:
+        self.job, self.watch, self.work = job, watch, work
         self.boards = list(job.boards)
         self.wanted: list[Wanted] = []
         self.written: list[SurfaceLayout] = []
@@ -114,7 +117,16 @@ class _ClosingJob:
         if not any(course.bare for course in search.plan):
             self.written.append(as_it_is)
             return
-        closing = close(search, self.job.tape, len(self.boards), self.watch.stopped)
+        self.watch.report(
+            Progress(
+                surface_id=as_it_is.surface_id,
+                stage="what would close it",
+                done=1.0,
+                best=as_it_is.score,
+                bound=as_it_is.bound,
+            )
+        )
+        closing = close(search, self.job.tape, len(self.boards), work=self.work, stopped=self.watch.stopped)
         if closing is None:
             self.possible = False
             return

@@ -30,6 +30,9 @@ class Stick:
     widest_rip
         No wider strip can be ripped off it: where it is zero, the stick hangs as wide as it is; where it is
         nothing, any can be. [nm]
+    endless
+        Whether it stands for boards that the pile does not have, as many as are asked for: each piece of it
+        is from a board of its own.
     """
 
     board: int
@@ -42,6 +45,7 @@ class Stick:
     thickness: Nm
     profile: EdgeProfile
     widest_rip: Nm | None = None
+    endless: bool = False
 
     @property
     def length(self) -> Nm:

@@ -78,7 +78,8 @@ def free_sticks(stock: Sequence[Stick], kept: Plan, rules: Rules) -> list[Stick]
         inside = [
             part
             for part in cut.get(stick.board, ())
-            if part.along_from < stick.along_to
+            if not stick.endless
+            and part.along_from < stick.along_to
             and stick.along_from < part.along_to
             and part.across_from < stick.across_to
             and stick.across_from < part.across_to
@@ -183,6 +184,7 @@ def _part(stick: Stick, along: Stretch, across: Stretch) -> Stick:
         stick.thickness,
         stick.profile,
         stick.widest_rip,
+        stick.endless,
     )
 
 

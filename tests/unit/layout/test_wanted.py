@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 import pytest
 
-from builders import TAPE, board, job, layout, nm, studs, wall
+from builders import TAPE, board, job, layout, nm, opening, studs, wall
 from choosing import plain, sticks_of
 from plankwright.check import check_layout, faults, recount
 from plankwright.layout.capacity import UNLIMITED, Capacity
@@ -46,7 +46,7 @@ def _closed(
         random.Random(0),  # noqa: S311 - chance, not secrecy
         plan,
     )
-    return close(search, TAPE, len(boards))
+    return close(search, TAPE, len(boards), work=0.2)
 
 
 def _half_bare(boards: Sequence[Board], at: tuple[float, float] = (0.5, 0.25)) -> Plan:
@@ -136,9 +136,9 @@ def test_a_run_longer_than_any_board_with_no_place_for_a_joint_cannot_be_closed(
     assert _asked(_closed(wall(120, 6, framing=studs(60)), [], plan)) == [(2, 61, 6.5, 0.75)]
 
 
-@pytest.mark.parametrize("capacity", [Capacity(rip=0), Capacity(crosscut=nm(5))])
+@pytest.mark.parametrize("capacity", [Capacity(rip=0), Capacity(crosscut=nm(1))])
 def test_nothing_is_asked_for_that_no_saw_could_cut(capacity: Capacity) -> None:
-    """No saw to rip with, or none that goes through six inches."""
+    """No saw to rip with, or none that goes through a course."""
     plan = (planned_course((0, 6), bare=((0, 96),)),)
     assert _closed(wall(96, 6), [], plan, capacity=capacity) is None
 
@@ -150,3 +150,12 @@ def test_a_whole_plan_asks_for_nothing() -> None:
     closing = _closed(surface, PILE, whole)
     assert closing is not None
     assert (closing.wanted, closing.boards, closing.plan) == ((), (), whole)
+
+
+def test_boards_much_alike_are_asked_for_in_one_size() -> None:
+    """Beside a door courses of 88 and 90 inches are bare, and one of 60: two sizes are asked for."""
+    door = [opening("low", 88, 0, 90, 6), opening("high", 60, 12, 90, 18)]
+    surface = wall(90, 18, framing=studs(200), openings=door)
+    runs = ((0, 88), (0, 90), (0, 60))
+    plan = tuple(planned_course((6 * place, 6 * place + 6), bare=(run,)) for place, run in enumerate(runs))
+    assert _asked(_closed(surface, [], plan)) == [(2, 91, 6.5, 0.75), (1, 61, 6.5, 0.75)]

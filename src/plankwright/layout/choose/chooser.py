@@ -55,7 +55,7 @@ class Chooser:
 
     Parameters
     ----------
-    strips, sticks, stack, prices, grid, bare_allowed, rip_at_most, lanes, now, first_new
+    strips, sticks, stack, prices, grid, bare_allowed, rip_at_most, lanes, now
         As a `Task` has them.
     """
 
@@ -71,7 +71,6 @@ class Chooser:
         rip_at_most: Nm | None = None,
         lanes: int = 2,
         now: Plan = (),
-        first_new: int | None = None,
     ) -> None:
         self.stack = stack
         task = Task(
@@ -84,7 +83,6 @@ class Chooser:
             rip_at_most=rip_at_most,
             lanes=lanes,
             now=now,
-            first_new=first_new,
         )
         self._model = Model(task, kinds_of(task), lanes_of(task))
         for state in (list_pieces, cover_runs, stack_courses, fit_sticks, mind_joints, minimise, hint):

@@ -30,12 +30,8 @@ def _count(model: Model, number: int) -> cp_model.IntVar:
     """Give the variable that says how many courses of a kind there are."""
     kind = model.kinds[number]
     cp = model.cp
-    model.count.append(cp.new_constant(1) if kind.stays else cp.new_int_var(0, _most(model, number), ""))
+    model.count.append(cp.new_constant(1) if kind.stays else cp.new_int_var(0, model.most(number), ""))
     return model.count[number]
-
-
-def _most(model: Model, number: int) -> int:
-    return 1 if model.kinds[number].once else len(model.task.sticks)
 
 
 def _bare(model: Model, number: int, place: int) -> cp_model.IntVar | int:
@@ -43,5 +39,5 @@ def _bare(model: Model, number: int, place: int) -> cp_model.IntVar | int:
     if not model.task.bare_allowed or not model.kinds[number].joined(place):
         return 0
     if (number, place) not in model.bare:
-        model.bare[number, place] = model.cp.new_int_var(0, _most(model, number), "")
+        model.bare[number, place] = model.cp.new_int_var(0, model.most(number), "")
     return model.bare[number, place]

@@ -26,7 +26,7 @@ def _heights(model: Model) -> _Heights:
     for number, kind in enumerate(model.kinds):
         height = model.task.down(kind.height)
         most = max(0, height - narrowest)
-        given_up = model.cp.new_int_var(0, most * (len(model.task.sticks) or 1), "")
+        given_up = model.cp.new_int_var(0, most * model.most(number), "")
         model.cp.add(given_up <= most * model.count[number])
         model.given_up[number] = given_up
         heights.append(height * model.count[number] - given_up)

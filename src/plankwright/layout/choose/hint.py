@@ -35,8 +35,9 @@ def _hint_pieces(model: Model, kinds: Sequence[int]) -> None:
         places = model.kinds[piece.kind].places
         board = model.task.sticks[piece.stick].board
         alike = piece.kind, board, places[piece.first].at, places[piece.last].at
-        model.cp.add_hint(piece.chosen, there[alike] > 0)
-        there[alike] = max(0, there[alike] - 1)
+        times = there[alike] if model.task.sticks[piece.stick].endless else min(1, there[alike])
+        model.cp.add_hint(piece.chosen, times)
+        there[alike] -= times
 
 
 def _hint_bare(model: Model, kinds: Sequence[int]) -> None:

@@ -56,8 +56,7 @@ def _forbid(model: Model, number: int, place: int) -> None:
 
 def _count(model: Model, number: int, place: int) -> cp_model.IntVar:
     """(12) A joint is in sight where a piece begins that does not follow what is bare."""
-    most = 1 if model.kinds[number].stays else len(model.task.sticks)
-    seen = model.cp.new_int_var(0, most, "")
+    seen = model.cp.new_int_var(0, model.most(number), "")
     model.cp.add(seen >= _following(model, number, place))
     model.in_sight.append(seen)
     return seen

@@ -81,7 +81,10 @@ def lanes_of(task: Task) -> tuple[int, ...]:
         One or two for each stick, in order.
     """
     enough = 2 * _lowest(task) + task.rules.rip_kerf_nm
-    return tuple(task.lanes if stick.width >= enough and stick.rippable else 1 for stick in task.sticks)
+    return tuple(
+        task.lanes if stick.width >= enough and stick.rippable and not stick.endless else 1
+        for stick in task.sticks
+    )
 
 
 def kinds_of(task: Task) -> tuple[Kind, ...]:
@@ -136,6 +139,7 @@ def _wide_enough(task: Task, height: Nm) -> tuple[int, ...]:
             task.rip_at_most is None
             or stick.width - height <= task.rip_at_most
             or stick.board in in_use
+            or stick.endless
             or (lanes[number] > 1 and stick.width - height >= lowest + task.rules.rip_kerf_nm)
         )
     )

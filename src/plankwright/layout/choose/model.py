@@ -25,7 +25,7 @@ class Candidate:
     length
         Rounded up. [steps]
     chosen
-        Whether it is cut.
+        Whether it is cut, or how often from an endless stick.
     """
 
     kind: int
@@ -79,6 +79,13 @@ class Model:
     bare: dict[tuple[int, int], cp_model.IntVar] = field(default_factory=dict)
     given_up: dict[int, cp_model.IntVar] = field(default_factory=dict)
     in_sight: list[cp_model.IntVar] = field(default_factory=list)
+
+    def most(self, number: int) -> int:
+        """Give how many courses of a kind there can be."""
+        if self.kinds[number].once:
+            return 1
+        stack = self.task.stack
+        return (stack.may_end - stack.low) // self.task.rules.narrowest_course_nm
 
 
 def number_of(candidates: Iterable[Candidate]) -> cp_model.LinearExpr | int:

@@ -34,13 +34,15 @@ def _price(model: Model, piece: Candidate) -> int:
         task.down(stick.length),
         task.down(stick.width),
     )
+    if task.sticks[piece.stick].endless:
+        return task.prices.new + task.prices.new_wood * piece.length * task.down(
+            task.sticks[piece.stick].width
+        )
     rest = length - piece.length
     taken = piece.length + kerf if rest >= task.up(task.rules.shortest_piece_nm) + kerf else length
     if model.lanes[piece.stick] > 1:
         width = min(width, task.up(model.kinds[piece.kind].height + task.rules.rip_kerf_nm))
-    price = task.prices.wood * taken * width + task.prices.piece
-    new = task.first_new is not None and stick.board >= task.first_new
-    return price + task.prices.new if new else price
+    return task.prices.wood * taken * width + task.prices.piece
 
 
 def _joints(model: Model) -> Iterator[cp_model.LinearExpr]:

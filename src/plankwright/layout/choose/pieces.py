@@ -20,7 +20,8 @@ def list_pieces(model: Model) -> None:
                     task.sticks[stick], kind.row, kind.places[first].run
                 ):
                     for lane in range(model.lanes[stick]):
-                        chosen = model.cp.new_bool_var("")
+                        most = model.most(number) if task.sticks[stick].endless else 1
+                        chosen = model.cp.new_int_var(0, most, "")
                         piece = Candidate(number, first, last, stick, lane, length, chosen)
                         model.pieces.append(piece)
                         model.leaving[number, first].append(piece)

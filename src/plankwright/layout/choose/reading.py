@@ -81,7 +81,7 @@ def _pieces(model: Model, solver: cp_model.CpSolver) -> defaultdict[int, list[Pl
     """Cut the chosen pieces of each lane one after another, and lane beside lane; by kind of course."""
     chosen: defaultdict[tuple[int, int], list[Candidate]] = defaultdict(list)
     for piece in model.pieces:
-        if solver.boolean_value(piece.chosen):
+        for _ in range(solver.value(piece.chosen)):
             chosen[piece.stick, piece.lane].append(piece)
     by_kind: defaultdict[int, list[PlannedPiece]] = defaultdict(list)
     rules = model.task.rules

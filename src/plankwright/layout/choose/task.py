@@ -21,8 +21,8 @@ class Prices:
         A joint in sight.
     piece
         A piece.
-    new
-        A piece from a board that the pile does not have, besides.
+    new, new_wood
+        A piece of an endless stick, and a square step of it.
     """
 
     bare: int
@@ -30,6 +30,7 @@ class Prices:
     wood: int
     piece: int
     new: int = 0
+    new_wood: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,8 +58,6 @@ class Task:
         Into how many lanes a wide stick may be ripped, one or two.
     now
         The courses there already, to start from.
-    first_new
-        From this place in the tally on, boards are not in the pile and only thought of; nothing when all are.
     """
 
     strips: Strips
@@ -70,7 +69,6 @@ class Task:
     rip_at_most: Nm | None
     lanes: int
     now: Plan
-    first_new: int | None
 
     @property
     def rules(self) -> Rules:

@@ -12,6 +12,8 @@ def fit_sticks(model: Model) -> None:
     """Let the pieces of each stick be cut from it, lane beside lane."""
     by_lane: defaultdict[tuple[int, int], list[Candidate]] = defaultdict(list)
     for piece in model.pieces:
+        if model.task.sticks[piece.stick].endless:
+            continue
         by_lane[piece.stick, piece.lane].append(piece)
     for (stick, _), pieces in by_lane.items():
         _fit_length(model, stick, pieces)

@@ -1,9 +1,11 @@
 """What is made least: area bare, joints in sight, wood, pieces."""
 
+from dataclasses import replace
+
 import pytest
 
 from builders import board, nm, opening, rectangle, studs, wall
-from choosing import PLAIN, Question, pieces_of, plain
+from choosing import Question, pieces_of, plain
 from plankwright.model import ConcealedZone
 
 
@@ -40,14 +42,31 @@ def test_one_piece_is_better_than_two_of_the_same_wood() -> None:
     assert pieces_of(question.answer()) == [(2, 0, 96)]
 
 
-def test_a_board_that_is_only_thought_of_is_taken_where_there_is_no_other() -> None:
-    """It just fits, and yet a board of the pile is ripped from 10 inches, or joined, when there is one."""
+def test_a_board_is_asked_for_only_where_the_pile_has_none() -> None:
+    """It just fits, and yet boards of the pile are ripped from 10 inches and joined when they can be."""
     surface = wall(96, 12, framing=studs(48))
     pile = [board("A", 48, 10), board("B", 48, 10)]
-    new = {"first_new": 2, "prices": Question(boards=[]).prices(new=10**9)}
-    asked = Question(boards=[*pile, board("new", 96, 6)], rules=PLAIN, surface=surface, more=new)
+    more = {"prices": Question(boards=[]).prices(new=10**9)}
+    asked = Question(boards=pile, surface=surface, endless=[board("new", 96, 11)], more=more)
     assert [which for which, _, _ in pieces_of(asked.answer())] == [0, 1]
-    short = Question(boards=[pile[0], pile[1], board("new", 96, 6)], courses=[(0, 10.5)], more=new)
-    assert short.answer().impossible
-    lone = Question(boards=[*pile, board("new", 96, 11)], courses=[(0, 10.5)], surface=surface, more=new)
-    assert [which for which, _, _ in pieces_of(lone.answer())] == [2]
+    higher = replace(asked, courses=[(0, 10.5)])
+    assert [which for which, _, _ in pieces_of(higher.answer())] == [2]
+
+
+def test_as_little_is_asked_for_as_can_be() -> None:
+    """A board of the pile reaches from either end to the stud at 60; the shorter part is asked for."""
+    surface = wall(96, 12, framing=studs(60))
+    more = {"prices": Question(boards=[]).prices(new=10**6, new_wood=10**3)}
+    asked = Question(boards=[board("A", 60, 6)], surface=surface, endless=[board("new", 96, 6)], more=more)
+    assert sorted(pieces_of(asked.answer())) == [(0, 0, 60), (1, 60, 96)]
+
+
+def test_boards_that_are_asked_for_never_run_out() -> None:
+    """Three courses, each of two pieces, all of one sort that there is none of."""
+    surface = wall(96, 18, framing=studs(48))
+    more = {"prices": Question(boards=[]).prices(new=1)}
+    asked = Question(boards=[], surface=surface, endless=[board("new", 48, 6)], more=more)
+    courses = replace(asked, courses=[(0, 6), (6, 12), (12, 18)])
+    assert len(pieces_of(courses.answer())) == 6
+    counted = replace(asked, heights=[6], span=(0, 18, 18))
+    assert len(pieces_of(counted.answer())) == 6
