@@ -66,6 +66,12 @@ KINDS = MappingProxyType(
 """How the usual kinds begin, and what they do to the wood; of two that fit, the longer counts."""
 
 _SEVERITY_OF = MappingProxyType({kind: severity for severity, kinds in KINDS.items() for kind in kinds})
+NO_FLAW = frozenset({"none", "no", "nil", "-", "ok", "sound", "clear", "no flaws"})
+"""What people write into the cell of a board that has none."""
+
+_FURTHER_PLACE = re.compile(r"[0-9½¼¾⅛⅜⅝⅞⅓⅔]|\b(?:first|last)\b", re.IGNORECASE)
+_DENIAL = re.compile(r"\b(no|not|without)\b", re.IGNORECASE)
+_FEW = 12
 _KIND = re.compile(rf"\b(?P<kind>{'|'.join(sorted(_SEVERITY_OF, key=len, reverse=True))})")
 _SEVERITY_WORD = re.compile(r"\b(lost|blemish)\b", re.IGNORECASE)
 _FACE_WORD = re.compile(
@@ -83,6 +89,7 @@ _WHERE = re.compile(
 )
 _DASHES = str.maketrans(dict.fromkeys("\u2010\u2011\u2012–—―−", "-"))
 _ONE_UNIT = re.compile(rf"[^a-z'\"′″’”]*(?P<unit>{_UNIT}|['\"′″’”])\s*", re.IGNORECASE)
+_ANY_UNIT = re.compile(rf"[0-9]\s*{_UNIT}|['\"′″’”]", re.IGNORECASE)
 _BARE = re.compile(r"[^a-z'\"′″’”]*", re.IGNORECASE)
 
 
@@ -105,9 +112,10 @@ def read_flaws(text: str, length_nm: Nm, notation: Notation) -> tuple[tuple[Flaw
     """
     flaws, problems = [], []
     for entry in re.split(r"[;\n]", text):
-        if entry.strip():
+        plain = one_line(entry.translate(_DASHES)).strip()
+        if entry.strip() and plain.lower().rstrip(".") not in NO_FLAW:
             try:
-                flaws.append(_flaw(one_line(entry.translate(_DASHES)), length_nm, notation))
+                flaws.append(_flaw(plain, length_nm, notation))
             except ValueError as trouble:
                 problems.append(f"flaw {quoted(entry.strip())} {trouble}")
     return tuple(sorted(flaws, key=lambda flaw: (flaw.start_nm, flaw.end_nm))), tuple(problems)
@@ -124,8 +132,28 @@ def _flaw(entry: str, length_nm: Nm, notation: Notation) -> Flaw:
         raise ValueError(
             "reaches beyond the end of the board: check its position and the length of the board"
         )
-    severity, face, what = _described(entry[match.end() :])
+    rest = entry[match.end() :]
+    _demand_one_flaw(match, rest)
+    severity, face, what = _described(rest)
     return Flaw(start_nm=start, end_nm=end, what=what, severity=severity, face=face)
+
+
+def _demand_one_flaw(match: re.Match[str], rest: str) -> None:
+    """Refuse what would lose a second flaw, or take a count for a place."""
+    if _FURTHER_PLACE.search(rest):
+        raise ValueError(
+            "goes on behind what it is: part flaws by semicolons, like 3-5 rot; 10-12 split, "
+            "and write any other number as a word"
+        )
+    if denial := _DENIAL.search(rest):
+        raise ValueError(f"says {quoted(denial[1])}: leave it out, or say what is there")
+    place = (match["place"] or "").strip()
+    alone = place.isdecimal() and int(place) <= _FEW and match.start("place") == 0
+    if alone and rest.rstrip(" .,").lower().endswith("s"):
+        raise ValueError(
+            f"can be read two ways: write at {place} if that is the place; "
+            f"if there are {place} of them, give each its place"
+        )
 
 
 def _stretch(match: re.Match[str], length_nm: Nm, notation: Notation) -> tuple[Nm, Nm]:
@@ -145,6 +173,8 @@ def _stretch(match: re.Match[str], length_nm: Nm, notation: Notation) -> tuple[N
 
 def _from_to(place: str, length_nm: Nm, notation: Notation) -> tuple[Nm, Nm]:
     """Find the one reading of a place that makes sense."""
+    if notation.unit is None and not _ANY_UNIT.search(place):
+        raise ValueError(f"has no unit: write it behind the position, like {place} in or {place} mm")
     readings = list(_stretches(place, length_nm, notation))
     stretches = {reading for reading in readings if reading[0] < reading[1]}
     spot, trouble = _spot(place, notation)

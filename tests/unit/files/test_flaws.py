@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plankwright.files.flaws import SPOT_NM, read_flaws
+from plankwright.files.flaws import NO_FLAW, SPOT_NM, read_flaws
 from plankwright.files.notation import Notation
 from plankwright.measure import INCH, MILLIMETRE, System, TapeStyle, Unit, write_exact
 from plankwright.model import Face, Severity
@@ -167,7 +167,8 @@ def test_any_text_is_read_or_told(text: str) -> None:
 def test_any_notation_is_read_or_told(text: str) -> None:
     """The same with marks that mean something here."""
     flaws, problems = read_flaws(text, LENGTH * INCH, INCHES)
-    assert len(flaws) + len(problems) == sum(bool(entry.strip()) for entry in text.split(";"))
+    told = [entry.strip().rstrip(".") for entry in text.split(";") if entry.strip()]
+    assert len(flaws) + len(problems) == sum(entry not in NO_FLAW for entry in told)
 
 
 @given(st.integers(0, 95 * 64), st.integers(1, 95 * 64), st.sampled_from(System))
@@ -184,3 +185,49 @@ def test_positions_written_exactly_are_read_back(start: int, more: int, system: 
 def test_a_spot_is_half_an_inch_to_each_side() -> None:
     """The documented size of a spot."""
     assert INCH == 2 * SPOT_NM
+
+
+@pytest.mark.parametrize("text", ["none", "None.", "-", "–", "nil", "ok", "sound; ", "no flaws"])
+def test_a_cell_that_says_there_is_none_holds_none(text: str) -> None:
+    """People fill every cell of a form."""
+    assert places(text) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "3-5 rot, 10-12 split",
+        "20-22 rot and 30 to 32 rot",
+        "first 4 and last 6 split",
+        "12-18 rot / 20-22 split",
+        "12-18 rot 40 stain",
+        "3-5 rot, last end split",
+        "3-5 rot, ½ split",
+    ],
+)
+def test_a_second_flaw_without_a_semicolon_is_not_lost(text: str) -> None:
+    """Read as the words of the first, rotten wood would hang on the wall."""
+    flaws, (problem,) = read_flaws(text, LENGTH * INCH, INCHES)
+    assert flaws == ()
+    assert "part flaws by semicolons, like 3-5 rot; 10-12 split" in problem
+
+
+def test_a_count_is_not_taken_for_a_place() -> None:
+    """Two nail holes are somewhere, and not at two inches."""
+    _, (problem,) = read_flaws("2 nail holes", LENGTH * INCH, INCHES)
+    assert problem.endswith("write at 2 if that is the place; if there are 2 of them, give each its place")
+    assert places("at 2 nail holes; 2 nail hole; 60 nail holes") == [(1.5, 2.5), (1.5, 2.5), (59.5, 60.5)]
+
+
+@pytest.mark.parametrize(("text", "word"), [("20 no rot", "no"), ("12-18 not rotten", "not")])
+def test_what_is_denied_is_asked_about(text: str, word: str) -> None:
+    """It names a kind of flaw all the same."""
+    _, (problem,) = read_flaws(text, LENGTH * INCH, INCHES)
+    assert problem.endswith(f"says “{word}”: leave it out, or say what is there")
+
+
+@pytest.mark.parametrize("text", ["0-4 rot", "90 to end rot", "60 rot"])
+def test_a_position_without_any_unit_is_told_so(text: str) -> None:
+    """Not that it has two numbers side by side."""
+    _, (problem,) = read_flaws(text, LENGTH * INCH, Notation(unit=None))
+    assert "has no unit: write it behind the position" in problem
