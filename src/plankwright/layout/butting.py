@@ -106,8 +106,8 @@ def reaches_barred(start: Nm, end: Nm, barred: Sequence[tuple[Nm, Nm]]) -> bool:
 
 
 def thickness_reach(rules: Rules) -> Nm:
-    """Give how far apart the thicknesses of pieces that butt in sight may be, shimmed or not. [nm]"""
-    return max(rules.thickness_tolerance_nm, rules.shim_up_to_nm)
+    """Give how far apart the thicknesses of pieces that butt in sight may be at the most. [nm]"""
+    return rules.thickness_tolerance_nm + rules.shim_up_to_nm
 
 
 def mate_groups(sticks: Sequence[Stick], rules: Rules) -> list[list[Stick]]:

@@ -96,10 +96,10 @@ def test_a_piece_that_butts_is_nailed_often_enough(nails: tuple[float, ...], *, 
     assert can_butt(0, nm(32), [nm(at) for at in nails], rules) is can
 
 
-def test_a_shim_reaches_as_far_as_it_is_thick() -> None:
-    """When it is thicker than the tolerance."""
+def test_a_shim_makes_up_for_as_much_as_it_is_thick() -> None:
+    """What is left of the step may be as high as the tolerance."""
     assert thickness_reach(plain(thickness_tolerance_nm=nm(0.0625))) == nm(0.0625)
-    assert thickness_reach(plain(thickness_tolerance_nm=nm(0.0625), shim_up_to_nm=nm(0.25))) == nm(0.25)
+    assert thickness_reach(plain(thickness_tolerance_nm=nm(0.0625), shim_up_to_nm=nm(0.25))) == nm(0.3125)
 
 
 def test_mates_have_one_profile() -> None:

@@ -64,6 +64,9 @@ class Model:
         For a kind and a place, how many of its courses are bare from there to the next place.
     given_up
         For a kind, how much of its height all its courses together lose to the closing rip. [steps]
+    shims
+        For a kind that stays and a place, how thick the shim is behind what hangs from there to the next,
+        where one may be needed. [nm]
     in_sight
         Whose sum is the number of joints in sight.
     """
@@ -78,6 +81,7 @@ class Model:
     count: list[cp_model.IntVar] = field(default_factory=list)
     bare: dict[tuple[int, int], cp_model.IntVar] = field(default_factory=dict)
     given_up: dict[int, cp_model.IntVar] = field(default_factory=dict)
+    shims: dict[tuple[int, int], cp_model.IntVar] = field(default_factory=dict)
     in_sight: list[cp_model.IntVar] = field(default_factory=list)
 
     def most(self, number: int) -> int:

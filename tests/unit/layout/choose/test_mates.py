@@ -27,12 +27,28 @@ def test_thicknesses_lie_within_the_tolerance(
 
 
 @pytest.mark.parametrize("courses", [IN_PLACE, COUNTED])
-def test_a_shim_makes_up_for_more(courses: dict[str, Any]) -> None:
-    """(15) An eighth of an inch thinner, and shims as thick at hand."""
-    boards = _halves(thickness_nm=nm(0.625))
+@pytest.mark.parametrize(("thinner", "right"), [(0.1875, True), (0.203125, False)])
+def test_a_shim_makes_up_for_more(thinner: float, courses: dict[str, Any], *, right: bool) -> None:
+    """(15) Shims of an eighth of an inch, and a sixteenth may be left."""
+    boards = _halves(thickness_nm=nm(0.75 - thinner))
     assert not can_cover(boards, plain(thickness_tolerance_nm=nm(0.0625)), **courses)
     shims = plain(thickness_tolerance_nm=nm(0.0625), shim_up_to_nm=nm(0.125))
-    assert can_cover(boards, shims, **courses)
+    assert can_cover(boards, shims, **courses) is right
+
+
+@pytest.mark.parametrize(("thinnest", "right"), [(0.625, True), (0.609375, False)])
+def test_shims_add_up_along_a_course(thinnest: float, *, right: bool) -> None:
+    """(15) Three pieces, each thinner than the one before by less than a shim of an eighth.
+
+    With 1/32 left at both joints the thinnest may be 1/8 + 2/32 thinner than the thickest.
+    """
+    boards = [
+        board("A", 24, 6, thickness_nm=nm(thinnest)),
+        board("B", 24, 6, thickness_nm=nm(0.71875)),
+        board("C", 48, 6, thickness_nm=nm(0.8125)),
+    ]
+    rules = plain(thickness_tolerance_nm=nm(0.03125), shim_up_to_nm=nm(0.125))
+    assert can_cover(boards, rules, **IN_PLACE) is right
 
 
 def test_thicknesses_off_the_grid_are_compared_as_they_are() -> None:
