@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from benched import benched
 from builders import board, job, opening, studs, wall
 from plankwright.check import check_layout, faults
 from plankwright.files import layout_to_json, read_job
@@ -161,3 +162,23 @@ def test_the_example_is_enough_but_not_by_eye() -> None:
     layout = lay_out(example, effort=Effort(name="until covered", seconds=120), watch=watch).layout
     assert layout.covers_everything
     assert not faults(check_layout(example, layout))
+
+
+@pytest.mark.parametrize("seed", [1, 4])
+def test_a_wall_is_covered_from_a_pile_that_just_covers_it(seed: int) -> None:
+    """A wall was cut up to make the pile, so it can be covered, with every joint behind a fixture."""
+    layout = lay_out(benched(seed), effort=Effort(name="short", seconds=10)).layout
+    assert verdict(layout.surfaces[0]) is Verdict.ENOUGH
+    assert layout.surfaces[0].score.joints_in_sight == 0
+
+
+def test_a_pile_that_lacks_one_board_asks_for_little_more() -> None:
+    """A pile just covered the wall before a board was taken from it: two boards do, and close it."""
+    short = benched(1)
+    short = replace(short, boards=short.boards[:3] + short.boards[4:])
+    result = lay_out(short, effort=Effort(name="short", seconds=10))
+    assert verdict(result.layout.surfaces[0]) is Verdict.NOT_ENOUGH
+    assert sum(each.count for each in result.wanted) <= 2
+    assert result.closing is not None
+    assert verdict(result.closing[1].surfaces[0]) is Verdict.ENOUGH
+    assert not faults(check_layout(*result.closing))
