@@ -45,6 +45,10 @@ def command(talk: Talk, source: Path, unit: str | None, *, decimal_comma: bool) 
     """  # noqa: D301 - \b keeps the lines of the examples
     files = talk.bench.files
     if source.is_dir():
+        if unit is not None or decimal_comma:
+            raise click.UsageError(
+                "--unit and --decimal-comma are for a tally FILE: in a FOLDER, job.toml says both"
+            )
         reading = files.read_job(source)
         job, tape, remarks = reading.job, reading.job.tape, reading.remarks
         judged = judge_tally(job.boards, job.rules, tape, job.surfaces)
@@ -54,7 +58,7 @@ def command(talk: Talk, source: Path, unit: str | None, *, decimal_comma: bool) 
                 source, unit=None if unit is None else Unit(unit), decimal_comma=decimal_comma
             )
         except BadInputError as error:
-            if unit is None:
+            if unit is None and "has no unit" in str(error):
                 error.add_note("If all bare numbers are of one unit, name it: --unit in, ft, mm, cm or m.")
             raise
         tape, remarks = tape_of(tally.boards), tally.remarks

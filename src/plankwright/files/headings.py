@@ -1,6 +1,7 @@
 """Which column of a tally is which, whatever case, order, spacing and usual names its headings have."""
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -14,10 +15,14 @@ COLUMNS = MappingProxyType(
             "board id",
             "board no",
             "board number",
+            "board #",
+            "board nr",
             "no",
             "nr",
             "number",
             "#",
+            "id no",
+            "item",
             "name",
             "label",
             "tag",
@@ -26,7 +31,17 @@ COLUMNS = MappingProxyType(
         "lot": ("source", "batch", "from", "origin", "room", "location"),
         "species": ("wood", "timber", "wood species"),
         "length": ("len", "l", "long", "board length"),
-        "width": ("w", "wide", "face", "face width", "width marked end", "width start", "width 1", "width a"),
+        "width": (
+            "w",
+            "wide",
+            "face",
+            "face width",
+            "width face",
+            "width marked end",
+            "width start",
+            "width 1",
+            "width a",
+        ),
         "width other end": (
             "other width",
             "other end",
@@ -36,7 +51,7 @@ COLUMNS = MappingProxyType(
             "width b",
             "second width",
         ),
-        "thickness": ("t", "thick", "depth"),
+        "thickness": ("t", "thick", "thk", "depth"),
         "edge": ("edges", "profile", "edge profile", "edge type", "milling"),
         "tongue": ("lap", "tongue or lap", "tongue lap", "tongue size", "lap size", "rabbet", "reach"),
         "flaws": ("flaw", "defects", "defect", "damage", "faults"),
@@ -63,7 +78,12 @@ _UNITS = MappingProxyType(
         **dict.fromkeys(("m", "metres", "meters"), Unit.METRE),
     }
 )
+_PLAIN_MARKS = str.maketrans({**dict.fromkeys("″”“", '"'), **dict.fromkeys("′’", "'")})
 _BETWEEN = re.compile(r"[\s_\-/.:()\[\],]+")
+_MARK = re.compile(r"(?<=\w)(?=['\"])")
+"""Where an inch or foot mark follows a word at once: Length"."""
+
+_MOST_ROWS_ABOVE = 20
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,6 +116,26 @@ def is_heading(cell: str) -> bool:
     return _column(cell)[0] is not None
 
 
+def heading_row(rows: Sequence[Sequence[str]]) -> int | None:
+    """Find the row of headings, which may stand below a title.
+
+    Parameters
+    ----------
+    rows
+        The cells of the rows of a tally, from the top.
+
+    Returns
+    -------
+    int or None
+        Position of the first row near the top that has every heading that is needed; nothing when none has.
+    """
+    for position, cells in enumerate(rows[:_MOST_ROWS_ABOVE]):
+        columns = {_column(cell)[0] for cell in cells}
+        if columns.issuperset(REQUIRED):
+            return position
+    return None
+
+
 def read_headings(cells: tuple[str, ...]) -> Headings:
     """Find out which column is which.
 
@@ -126,7 +166,7 @@ def read_headings(cells: tuple[str, ...]) -> Headings:
             if unit is not None:
                 units[column] = unit
     missing = [column for column in REQUIRED if column not in at]
-    if len(missing) == len(REQUIRED):
+    if len(missing) == len(REQUIRED) and not any(nearest(column, left_out) for column in missing):
         problems.append(
             f"the first row has no heading for {listed(REQUIRED)}: begin the tally with a row of headings, "
             "like id, length, width, thickness, flaws"
@@ -139,7 +179,8 @@ def read_headings(cells: tuple[str, ...]) -> Headings:
 
 
 def _column(cell: str) -> tuple[str | None, Unit | None]:
-    words = [word for word in _BETWEEN.split(cell.lower()) if word]
+    plain = _MARK.sub(" ", cell.lower().translate(_PLAIN_MARKS))
+    words = [word for word in _BETWEEN.split(plain) if word]
     if not words:
         return None, None
     whole = _BY_NAME.get(" ".join(words))
@@ -153,5 +194,5 @@ def _column(cell: str) -> tuple[str | None, Unit | None]:
 
 
 def _mistyped(column: str, left_out: list[str]) -> str:
-    hint = nearest(column, left_out)
-    return f"{hint.replace('did you mean', 'or is it').rstrip(')?')}?)" if hint else ""
+    hint = nearest(column, [" ".join(heading.split()) for heading in left_out])
+    return hint.replace("did you mean", "or is it")

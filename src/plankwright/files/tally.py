@@ -12,13 +12,15 @@ from plankwright.files.notation import Notation
 from plankwright.files.report import Report, Where
 from plankwright.files.sentences import quoted
 from plankwright.files.tally_row import RowReader
-from plankwright.files.tally_sheet import sheet_rows
+from plankwright.files.tally_sheet import BookError, read_sheet
+from plankwright.files.tally_table import below_titles, boards_only, row_numbers, within_table
 from plankwright.files.tally_text import Row, decoded, rows_of
 from plankwright.measure import Unit
 from plankwright.model import Board
 from plankwright.model.rules import Rules
 
 _MOST_BOARDS = 10_000
+_FEW_COMMAS = 3
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,12 +98,12 @@ def gather_boards(path: Path, notation: Notation, rules: Rules) -> tuple[tuple[B
     in_sheet = path.suffix.lower() == ".xlsx"
     report = Report(path.name, _place_of_row if in_sheet else _place_of_line)
     content = read_bytes(path)
-    rows = iter(_sheet(content, report) if in_sheet else _text(content, report))
-    first = next(rows, None)
-    if first is None:
+    rows = _sheet(content, report) if in_sheet else _text(content, report)
+    if not rows:
         if not report.problems:
             report.refuse((), "the tally is empty: give it a row of headings and a row for each board")
         return (), report
+    first, rows = below_titles(rows, report)
     headings = read_headings(first.cells)
     for sentence in headings.problems:
         report.refuse((first.number,), sentence)
@@ -111,6 +113,9 @@ def gather_boards(path: Path, notation: Notation, rules: Rules) -> tuple[tuple[B
         )
     if headings.problems:
         return (), report
+    rows = boards_only(rows, first, report)
+    if in_sheet:
+        rows = within_table(rows, headings.count, report)
     reader = RowReader(headings, notation, report)
     boards = _boards(rows, reader, report)
     if reader.unnamed:
@@ -120,6 +125,7 @@ def gather_boards(path: Path, notation: Notation, rules: Rules) -> tuple[tuple[B
             f"rows without an id: {len(reader.unnamed)}; their boards are called after the row, like "
             f"r{first_unnamed}: write that on them",
         )
+    _tell_commas(report)
     _check_ids(boards, report)
     if not boards and not report.problems:
         report.refuse((), "the tally holds no boards: give each one a row below the headings")
@@ -148,15 +154,15 @@ def _text(content: bytes, report: Report) -> list[Row]:
 
 def _sheet(content: bytes, report: Report) -> list[Row]:
     try:
-        rows, further = sheet_rows(content)
-    except ValueError:
-        report.refuse(
-            (), "this cannot be read as a workbook: open it and save it as .xlsx again, or as CSV in UTF-8"
-        )
+        sheet = read_sheet(content)
+    except BookError as trouble:
+        report.refuse((), str(trouble))
         return []
-    if further:
-        report.remark((), f"only the first sheet is read, not {', '.join(map(quoted, further))}")
-    return rows
+    if sheet.not_read:
+        report.remark((), f"one sheet is read, and not {', '.join(map(quoted, sheet.not_read))}")
+    if sheet.hidden:
+        report.remark((), f"rows that are hidden are read all the same: {row_numbers(sheet.hidden)}")
+    return list(sheet.rows)
 
 
 def _boards(rows: Iterable[Row], reader: RowReader, report: Report) -> list[tuple[int, Board]]:
@@ -170,6 +176,17 @@ def _boards(rows: Iterable[Row], reader: RowReader, report: Report) -> list[tupl
             )
             break
     return boards
+
+
+def _tell_commas(report: Report) -> None:
+    """Say once, and first, what mends a file that writes its decimals with a comma throughout."""
+    commas = sum("comma" in problem.what and "decimal mark" in problem.what for problem in report.problems)
+    if commas >= _FEW_COMMAS:
+        report.refuse(
+            (),
+            f"{commas} lengths hold a comma: if it is the decimal mark throughout, say decimal_comma = true "
+            "in job.toml, or --decimal-comma for a tally alone",
+        )
 
 
 def _check_ids(boards: list[tuple[int, Board]], report: Report) -> None:

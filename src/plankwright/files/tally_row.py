@@ -8,6 +8,7 @@ from plankwright.files.headings import MEASURED, Headings
 from plankwright.files.notation import Notation
 from plankwright.files.report import Report
 from plankwright.files.sentences import listed, nearest, quoted
+from plankwright.files.slips import LARGEST_NM, likely_slip
 from plankwright.files.tally_text import Row
 from plankwright.measure import LengthError, Nm
 from plankwright.model import Board, EdgeKind, EdgeProfile, Flaw
@@ -23,7 +24,9 @@ EDGES = MappingProxyType(
             "tongue and groove",
             "tongue & groove",
             "t&g",
+            "t & g",
             "t+g",
+            "t + g",
             "tg",
             "t and g",
             "matched",
@@ -88,6 +91,12 @@ class _RowReading:
                 "put a cell that holds a comma or a semicolon into quotation marks"
             )
             return []
+        first = self.row.cells[0]
+        if first.startswith("#") and first != "#":
+            self.refuse(
+                f"{quoted(first)} begins with #, as a row does that is left out: "
+                f"write {first[1:]} for the board, or # {first[1:]} to leave it out"
+            )
         length = self.length("length", needed=True)
         width = self.length("width", needed=True)
         other_width = self.length("width other end")
@@ -144,10 +153,15 @@ class _RowReading:
         try:
             nm = self.notations[column].read(text)
         except LengthError as trouble:
-            self.refuse(f"the {column} {trouble}")
+            self.refuse(f"the {column} {likely_slip(column, text, self.notations[column]) or trouble}")
             return None
         if nm == 0:
             self.refuse(f"the {column} is 0: measure it and write it here")
+            return None
+        if nm > LARGEST_NM.get(column, nm):
+            self.refuse(
+                f"the {column} {quoted(text)} is more than any board has: check the number and its unit"
+            )
             return None
         return nm
 
@@ -196,6 +210,8 @@ class _RowReading:
                 f"use up to {_LONGEST_ID} letters and digits, as on the board"
             )
         name = name or f"r{self.row.number}"
+        if self.headings.at.get("quantity") in self.row.shared:
+            self.refuse("the quantity is in a cell merged over several rows: write it into each row")
         written = self.text("quantity")
         if written in {"", "1"}:
             return [name]

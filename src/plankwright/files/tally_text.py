@@ -7,10 +7,17 @@ every mark that does not wrap a whole cell is taken for an inch mark.
 """
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 DELIMITERS = ",;\t"
+_DELIMITER_LINE = re.compile(r'"?sep=([,;\t])"?', re.IGNORECASE)
+"""What some spreadsheet programs write above the headings."""
+
+_FEWEST_HEADINGS = 3
+_MOST_ROWS_ABOVE = 20
+_FEWEST_CELLS_OF_A_BOARD = 3
 _MOST_LINES_IN_A_CELL = 12
 _OPEN = re.compile('".')
 
@@ -27,11 +34,14 @@ class Row:
         As text, without blanks around; a cell that cannot be text holds its trouble in `troubles`.
     troubles
         What is wrong with a cell before it is even read, by its position.
+    shared
+        Positions of cells that are merged with those of other rows.
     """
 
     number: int
     cells: tuple[str, ...]
     troubles: dict[int, str]
+    shared: frozenset[int] = frozenset()
 
 
 def decoded(content: bytes) -> tuple[str, bool]:
@@ -69,47 +79,98 @@ def rows_of(text: str, recognise: Callable[[str], bool]) -> Iterator[Row]:
     Parameters
     ----------
     text
-        The text; its cells are parted by commas, semicolons or tabs: by what gives the first row most
-        headings.
+        The text; its cells are parted by commas, semicolons or tabs: by what gives its row of headings most
+        of them. That row may stand below a few others, such as a title.
     recognise
         Whether a cell is a heading that is known.
 
     Yields
     ------
     Row
-        The first one holds the headings.
+        The rows above the headings, the headings, and the boards.
     """
     lines = re.split(r"\r\n|\r|\n", text)
-    delimiter, width = "", 0
-    at = 0
+    chosen = _DELIMITER_LINE.fullmatch(lines[0])
+    headings = _headings(lines, chosen[1] if chosen else DELIMITERS, recognise)
+    at = 1 if chosen else 0
     while at < len(lines):
-        number, line = at + 1, lines[at]
-        at += 1
-        if not line.strip():
+        if at == headings.at:
+            cells, taken = headings.cells, headings.lines
+        elif at < headings.at or _is_comment_line(lines[at], headings.delimiter):
+            cells, taken = _lenient(lines[at], headings.delimiter), 1
+        else:
+            ahead = lines[at : at + _MOST_LINES_IN_A_CELL]
+            cells, taken = _cells(ahead, headings.delimiter, len(headings.cells))
+        if any(cells) and (at == headings.at or not is_comment(cells)):
+            yield Row(number=at + 1, cells=tuple(cells), troubles={})
+        at += taken
+
+
+def is_comment(cells: Sequence[str]) -> bool:
+    """Tell whether a row is a comment: whether its first cell begins with #.
+
+    A lone # is the heading of a column of numbers, and a board may be called #12: that one is no comment, and
+    is asked about when it is read.
+
+    Parameters
+    ----------
+    cells
+        Of the row.
+    """
+    first = cells[0]
+    if not first.startswith("#") or first == "#":
+        return False
+    return not (first[1].isalnum() and sum(map(bool, cells[1:])) >= _FEWEST_CELLS_OF_A_BOARD)
+
+
+def _is_comment_line(line: str, delimiter: str) -> bool:
+    """Tell whether a line is a comment, whatever marks it holds that would hold cells together."""
+    return line.lstrip().startswith("#") and is_comment(_lenient(line, delimiter))
+
+
+class _Headings(NamedTuple):
+    """Where the headings stand, how many lines they take, what parts them, and what they are."""
+
+    at: int
+    lines: int
+    delimiter: str
+    cells: list[str]
+
+
+def _headings(lines: list[str], delimiters: str, recognise: Callable[[str], bool]) -> _Headings:
+    """Find the headings: the first row near the top that has enough of them, or else the first row."""
+    first: _Headings | None = None
+    looked_at = 0
+    for at, line in enumerate(lines):
+        if not line.strip() or _DELIMITER_LINE.fullmatch(line):
             continue
-        if not delimiter:
-            delimiter = _delimiter(line, recognise)
-        if _is_comment(line, delimiter):
-            delimiter = delimiter if width else ""
+        candidates = [
+            _Headings(at, taken, delimiter, cells)
+            for delimiter in delimiters
+            for cells, taken in [_heading_cells(lines[at : at + _MOST_LINES_IN_A_CELL], delimiter)]
+        ]
+        best = max(candidates, key=lambda found: (sum(map(recognise, found.cells)), len(found.cells)))
+        if is_comment(best.cells):
             continue
-        cells, taken = _cells(lines[at - 1 : at - 1 + _MOST_LINES_IN_A_CELL], delimiter, width)
-        at += taken - 1
-        if any(cells):
-            width = width or len(cells)
-            yield Row(number=number, cells=tuple(cells), troubles={})
+        if sum(map(recognise, best.cells)) >= _FEWEST_HEADINGS:
+            return best
+        first = first or best
+        looked_at += 1
+        if looked_at == _MOST_ROWS_ABOVE:
+            break
+    return first or _Headings(len(lines), 1, delimiters[0], [])
 
 
-def _is_comment(line: str, delimiter: str) -> bool:
-    first = line.split(delimiter, maxsplit=1)[0].strip()
-    return first.startswith("#") and first != "#"  # a lone # is the heading of a column of numbers
-
-
-def _delimiter(line: str, recognise: Callable[[str], bool]) -> str:
-    def known(delimiter: str) -> tuple[int, int]:
-        cells = _lenient(line, delimiter)
-        return sum(map(recognise, cells)), len(cells)
-
-    return max(DELIMITERS, key=known)
+def _heading_cells(lines: list[str], delimiter: str) -> tuple[list[str], int]:
+    """Read a row of headings, which may go on over several lines; say how many it takes."""
+    by_standard, lenient = _by_standard(lines[0], delimiter), _lenient(lines[0], delimiter)
+    if by_standard is not None or not any(map(_OPEN.match, lenient)):
+        return by_standard or lenient, 1
+    for count in range(2, len(lines) + 1):
+        cells = _by_standard("\n".join(lines[:count]), delimiter)
+        if cells is not None:
+            return cells, count
+    return lenient, 1
 
 
 def _cells(lines: list[str], delimiter: str, width: int) -> tuple[list[str], int]:

@@ -131,7 +131,7 @@ def test_boards_without_an_id_are_called_after_their_row(tally: Path) -> None:
         ("A,0,6,1,,,,", "line 2: the length is 0: measure it and write it here"),
         ("A,96,6,x,,,,", "line 2: the thickness “x” is not a length: write it like"),
         ('A,96,",1,,,,', "line 2: the width is a ditto mark: write it out"),
-        ("A,6,96,1,,,,", "line 2: the board is wider than it is long: swap the width and the length"),
+        ("A,6,60,1,,,,", "line 2: the board is wider than it is long: swap the width and the length"),
         ("A,96,6,1,round,,,", "line 2: the edge is “round” but must be square, tongue-and-groove or shiplap"),
         (
             "A,96,6,1,shiplapp,,,",
@@ -233,3 +233,99 @@ def test_without_a_unit_every_length_names_its_own(tally: Path) -> None:
     tally.write_text(f"{HEADINGS}\nA,96 in,6,1 in\n", encoding="utf-8")
     with pytest.raises(BadInputError, match="the width “6” has no unit"):
         read_tally(tally, unit=None)
+
+
+@pytest.mark.parametrize(
+    "above",
+    [
+        "Boards out of the village hall\n\n",
+        "Village hall,,,\nMay,,,\n",
+        "# a comment, of course\nPulled in May; all of it\n",
+        "sep=,\nPulled in May\n",
+    ],
+)
+def test_headings_may_stand_below_a_title(tally: Path, above: str) -> None:
+    """People put a title above their table; what is above the headings is told."""
+    reading = read(tally, f"{above}{HEADINGS}\nA,60,5,3/4\n")
+    assert [board.id for board in reading.boards] == ["A"]
+    (remark,) = reading.remarks
+    assert remark.what.startswith("the headings stand here; what is above them is not read: ")
+    assert remark.line == above.count("\n") + 1
+
+
+def test_a_spreadsheet_may_say_what_parts_its_cells(tally: Path) -> None:
+    """On a line of its own, above everything else."""
+    reading = read(tally, "sep=;\r\nid;length;width;thickness\r\nA;60;5;3/4\r\n")
+    assert ([board.id for board in reading.boards], reading.remarks) == (["A"], ())
+
+
+def test_a_heading_may_go_on_over_two_lines(tally: Path) -> None:
+    """As it does where the cell is narrow."""
+    (board,) = read(tally, 'Board #,Length (in.),"Width\n(face)",Thk\n7,60,5,3/4\n').boards
+    assert (board.id, board.width_start_nm) == ("7", 5 * INCH)
+
+
+def test_a_heading_may_name_its_unit_by_a_mark(tally: Path) -> None:
+    """Length" and Width [″] are in inches, whatever the job is in."""
+    tally.write_text("Id,Length\",Width [″],Thickness'\nA,60,5,0.125\n", encoding="utf-8")
+    (board,) = read_tally(tally, unit=Unit.MILLIMETRE).boards
+    assert (board.length_nm, board.width_start_nm) == (60 * INCH, 5 * INCH)
+    assert board.thickness_nm == INCH * 3 // 2
+
+
+def test_mistyped_headings_are_named(tally: Path) -> None:
+    """Each by the one that comes near, also when all are wrong."""
+    assert problems(tally, "id,lenght,wdith,thikness\nA,60,5,3/4\n") == [
+        "line 1: there is no column length: add it (or is it lenght?)",
+        "line 1: there is no column width: add it (or is it wdith?)",
+        "line 1: there is no column thickness: add it (or is it thikness?)",
+    ]
+
+
+@pytest.mark.parametrize("first", ["Total", "TOTAL:", "Grand total", "sum", "Average", "Totals of the pile"])
+def test_a_row_that_sums_up_is_no_board(tally: Path, first: str) -> None:
+    """It is left out, and told."""
+    reading = read(tally, f"{HEADINGS}\nA,60,5,3/4\n{first},60,5,3/4\n")
+    assert [board.id for board in reading.boards] == ["A"]
+    assert [str(remark) for remark in reading.remarks] == [
+        f"tally.csv, line 3: this row begins with “{first}” and is not read as a board"
+    ]
+
+
+def test_headings_that_are_repeated_are_left_out(tally: Path) -> None:
+    """As they are at the top of each printed page."""
+    reading = read(tally, f"{HEADINGS}\nA,60,5,3/4\n{HEADINGS.upper()}\nB,60,5,3/4\n")
+    assert ([board.id for board in reading.boards], reading.remarks) == (["A", "B"], ())
+
+
+def test_a_board_called_by_a_number_sign_is_asked_about(tally: Path) -> None:
+    """It could be a row that somebody took out; a board must not get lost in silence."""
+    (problem,) = problems(tally, "#,length,width,thickness\n#1,60,5,3/4\n# 2,60,5,3/4\n3,60,5,3/4\n")
+    assert problem.startswith("line 2: “#1” begins with #, as a row does that is left out: ")
+    assert problem.endswith("write 1 for the board, or # 1 to leave it out")
+
+
+@pytest.mark.parametrize(
+    ("row", "sentence"),
+    [
+        ("A,2000,5,3/4", "the length “2000” is more than any board has: check the number and its unit"),
+        ("A,96,5.5,19", "the thickness “19” is more than any board has: check the number and its unit"),
+        ("A,2440,140,19 mm", "the width “140” is more than any board has: check the number and its unit"),
+    ],
+)
+def test_sizes_that_no_board_has_are_refused(tally: Path, row: str, sentence: str) -> None:
+    """A wrong unit would make one board cover the whole wall."""
+    assert f"line 2: {sentence}" in problems(tally, f"{HEADINGS}\n{row}\n")
+
+
+def test_decimal_commas_throughout_are_told_once_and_first(tally: Path) -> None:
+    """One setting mends them all, and nobody has to find it below a hundred lines."""
+    rows = "".join(f"{number};2,2{number} m;139,7 mm;19 mm\n" for number in range(10, 13))
+    text = f"id;length;width;thickness\n{rows}"
+    first, *others = problems(tally, text)
+    assert first == (
+        "6 lengths hold a comma: if it is the decimal mark throughout, say decimal_comma = true in job.toml, "
+        "or --decimal-comma for a tally alone"
+    )
+    assert len(others) == 6
+    assert len(read(tally, text, decimal_comma=True).boards) == 3
