@@ -2,6 +2,7 @@
 
 import random
 import time
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -10,7 +11,7 @@ from plankwright.layout.capacity import capacity_of
 from plankwright.layout.first import build
 from plankwright.layout.grid import grid_for
 from plankwright.layout.held_back import held_back
-from plankwright.layout.improve import Search
+from plankwright.layout.improve import Search, figure
 from plankwright.layout.plan import Plan, Stick
 from plankwright.layout.result import Effort, Progress, Result, Wanted, Watch
 from plankwright.layout.sticks import free_sticks, whole_sticks
@@ -71,8 +72,9 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
     for surface in job.surfaces:
         strips = Strips(surface, job.rules, capacity)
         left = free_sticks(stock, done, job.rules)
-        usable = _usable(job, spares, done, left)
-        task = _SurfaceTask(job, surface, strips, left, usable, effort, watch)
+        cut_into = frozenset(piece.stick.board for course in done for piece in course.pieces)
+        usable = _usable(job, spares, cut_into, left)
+        task = _SurfaceTask(job, surface, strips, left, cut_into, usable, effort, watch)
         search, bound = task.run(random.Random(f"{seed} {surface.id}"))  # noqa: S311 - chance, not secrecy
         written.append(_with_bound(write_surface(job, strips, search.plan, Bound()), bound))
         closing.add(search, strips, written[-1])
@@ -87,19 +89,26 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
     )
 
 
-def _usable(job: Job, spares: Sequence[str], done: Plan, left: Sequence[Stick]) -> list[Board]:
+def _usable(job: Job, spares: Sequence[str], cut_into: frozenset[int], left: Sequence[Stick]) -> list[Board]:
     """Give the boards that the bound of a surface counts on, given what the surfaces before it have taken.
 
     A board that is cut into counts as whole while an offcut worth keeping is left of it, so the bound holds,
     if loosely; a board of which only scrap is left no longer counts.
     """
-    cut_into = {piece.stick.board for course in done for piece in course.pieces}
     of_use = {stick.board for stick in left}
     return [
         board
         for place, board in enumerate(job.boards)
         if board.id not in spares and (place in of_use or place not in cut_into)
     ]
+
+
+def _faces_left(boards: Sequence[Board], left: Sequence[Stick], cut_into: frozenset[int]) -> list[int]:
+    """Give the face area of each board; of one that is cut into, what of it is left to be used. [nm²]"""
+    areas = Counter[int]()
+    for stick in left:
+        areas[stick.board] += stick.length * stick.width
+    return [areas[place] if place in cut_into else board.face_area_nm2 for place, board in enumerate(boards)]
 
 
 class _ClosingJob:
@@ -167,12 +176,13 @@ class _SurfaceTask:
         surface: Surface,
         strips: Strips,
         stock: Sequence[Stick],
+        cut_into: frozenset[int],
         boards: Sequence[Board],
         effort: Effort,
         watch: Watch,
     ) -> None:
         self.job, self.surface, self.strips, self.stock = job, surface, strips, stock
-        self.boards, self.effort, self.watch = boards, effort, watch
+        self.cut_into, self.boards, self.effort, self.watch = cut_into, boards, effort, watch
         self.bound = Bound()
         self.deadline = time.monotonic() + _LATE * effort.seconds
 
@@ -182,7 +192,7 @@ class _SurfaceTask:
         search = Search(
             self.strips,
             self.stock,
-            [board.face_area_nm2 for board in self.job.boards],
+            _faces_left(self.job.boards, self.stock, self.cut_into),
             grid_for(self.strips, self.stock, self.job.tape.system),
             chance,
             build(self.strips, self.stock, chance),
@@ -214,6 +224,10 @@ class _SurfaceTask:
     def _open(self, search: Search) -> bool:
         """Whether there is something left to gain, and time and leave to look for it."""
         bare, joints, wood = search.figure
+        if self.cut_into:
+            # The bound is on wood as the score counts it: as though nothing had been cut for other surfaces.
+            whole = [board.face_area_nm2 for board in self.job.boards]
+            *_, wood = figure(self.strips, self.stock, whole, search.plan)
         best = (
             bare <= self.bound.bare_nm2
             and joints <= self.bound.joints_in_sight

@@ -126,6 +126,16 @@ def test_the_surface_of_most_importance_is_served_first() -> None:
     assert not faults(check_layout(*result.closing))
 
 
+def test_a_later_surface_takes_the_offcut_that_an_earlier_one_left() -> None:
+    """Of 130 inches 64 are left behind the first; they lose less on 60 inches than the board of 70 would."""
+    first = wall(66, 6, id="first", framing=studs(1, 33, 59))
+    second = wall(60, 6, id="second", framing=studs(1, 33, 59))
+    rules = Rules(end_trim_nm=0, straight_edge_loss_nm=0, expansion_gap_nm=0)
+    both = job([first, second], [board("long", 130, 6), board("short", 70, 6)], rules)
+    result = lay_out(both, effort=_MOMENT)
+    assert {piece.board_id for piece in result.layout.pieces} == {"long"}
+
+
 def test_joints_that_must_not_show_do_not_show() -> None:
     """With joints in sight forbidden, short boards leave the long runs bare and cover those beside a door."""
     surface = wall(
