@@ -5,7 +5,7 @@ python tools/write_schemas.py
 
 from pathlib import Path
 
-from plankwright.files.disk import write_text
+from plankwright.files.disk import write_files
 from plankwright.files.schemas import schemas
 
 FOLDER = Path(__file__).resolve().parent.parent / "docs" / "schemas"
@@ -13,8 +13,7 @@ FOLDER = Path(__file__).resolve().parent.parent / "docs" / "schemas"
 
 def main() -> None:
     """Write every schema anew."""
-    for name, text in schemas().items():
-        write_text(FOLDER / name, text)
+    write_files({FOLDER / name: text for name, text in schemas().items()})
 
 
 if __name__ == "__main__":

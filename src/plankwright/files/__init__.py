@@ -1,7 +1,7 @@
 """Job folders, tallies, layouts and cut lists on disk: read whole or refused with every reason."""
 
 from plankwright.files.cut_list import cut_list_csv
-from plankwright.files.disk import write_bytes, write_text
+from plankwright.files.disk import write_files
 from plankwright.files.job import JobReading, read_job
 from plankwright.files.layout_json import layout_from_json, layout_to_json, read_layout
 from plankwright.files.tally import TallyReading, read_tally
@@ -16,7 +16,6 @@ __all__ = [
     "read_job",
     "read_layout",
     "read_tally",
-    "write_bytes",
+    "write_files",
     "write_template",
-    "write_text",
 ]

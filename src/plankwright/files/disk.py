@@ -1,7 +1,9 @@
 """The only place that touches the disk: whole files in, whole files out, and trouble told in one sentence."""
 
+import contextlib
 import os
 import tempfile
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from plankwright.errors import FileTroubleError
@@ -39,54 +41,69 @@ def read_bytes(path: Path) -> bytes:
         ) from trouble
 
 
-def write_text(path: Path, text: str) -> None:
-    """Write a text file whole or not at all, in place of an older one.
+def write_files(files: Mapping[Path, str | bytes]) -> None:
+    """Write files that belong together, all of them or none, in place of older ones.
 
-    A spreadsheet file gets the mark by which spreadsheets know UTF-8.
+    Text is written in UTF-8, its line ends as they are; a spreadsheet file gets the mark by which
+    spreadsheets know UTF-8. All are written beside their places first, so that a full disk spoils nothing.
 
     Parameters
     ----------
-    path
-        The file; folders on the way to it are made.
-    text
-        Its content; line ends are written as they are.
+    files
+        What each file is to hold; folders on the way to it are made.
 
     Raises
     ------
     FileTroubleError
-        If it cannot be written; an older file is then left as it was.
+        If one cannot be written; older files are then left as they were.
     """
-    write_bytes(path, text.encode("utf-8-sig" if path.suffix.lower() == ".csv" else "utf-8"))
+    written: dict[Path, Path] = {}
+    try:
+        for path, content in files.items():
+            with _told(path):
+                written[path] = _write_beside(path, _encoded(path, content))
+        for path, beside in written.items():
+            with _told(path):
+                beside.replace(path)
+    except BaseException:
+        for beside in written.values():
+            beside.unlink(missing_ok=True)
+        raise
 
 
-def write_bytes(path: Path, content: bytes) -> None:
-    """Write a file whole or not at all, in place of an older one.
+def _encoded(path: Path, content: str | bytes) -> bytes:
+    if isinstance(content, bytes):
+        return content
+    return content.encode("utf-8-sig" if path.suffix.lower() == ".csv" else "utf-8")
 
-    Parameters
-    ----------
-    path
-        The file; folders on the way to it are made.
-    content
-        Its content.
 
-    Raises
-    ------
-    FileTroubleError
-        If it cannot be written; an older file is then left as it was.
-    """
+def _write_beside(path: Path, content: bytes) -> Path:
+    """Write to a new file beside an older one, so that putting it in place is one step on one disk."""
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        # Beside the file, so that putting it in place is one step on one disk.
-        handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
-        beside = Path(name)
-        try:
-            with os.fdopen(handle, "wb") as file:
-                file.write(content)
-            beside.chmod(0o666 & ~_umask())
-            beside.replace(path)
-        except BaseException:
-            beside.unlink(missing_ok=True)
-            raise
+    except (FileExistsError, NotADirectoryError) as trouble:
+        raise FileTroubleError(
+            f"{path.parent} cannot be a folder, since a file is in its place or on the way: name another."
+        ) from trouble
+    if path.is_dir():
+        raise FileTroubleError(f"{path} is a folder, where a file is to be written: name another folder.")
+    handle, name = tempfile.mkstemp(prefix=f".{path.name}.", dir=path.parent)
+    beside = Path(name)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+        beside.chmod(0o666 & ~_umask())
+    except BaseException:
+        beside.unlink(missing_ok=True)
+        raise
+    return beside
+
+
+@contextlib.contextmanager
+def _told(path: Path) -> Iterator[None]:
+    """Tell the system's trouble with a file in one sentence."""
+    try:
+        yield
     except OSError as trouble:
         raise FileTroubleError(
             f"{path} cannot be written ({_reason(trouble)}): "

@@ -4,7 +4,7 @@ from importlib.resources import files
 from pathlib import Path
 
 from plankwright.errors import FileTroubleError
-from plankwright.files.disk import write_bytes
+from plankwright.files.disk import write_files
 from plankwright.files.job import JOB_FILE, TALLY_FILES
 
 _TEMPLATES = files("plankwright.files") / "templates"
@@ -34,6 +34,5 @@ def write_template(folder: Path) -> tuple[Path, ...]:
             f"{folder} holds {' and '.join(there)} already, and nothing is written over: name another folder."
         )
     written = (folder / JOB_FILE, folder / TALLY_FILES[0])
-    for path in written:
-        write_bytes(path, (_TEMPLATES / path.name).read_bytes())
+    write_files({path: (_TEMPLATES / path.name).read_bytes() for path in written})
     return written

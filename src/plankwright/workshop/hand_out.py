@@ -7,6 +7,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from plankwright.model import Job, Layout
 from plankwright.workshop.ask_enough import Answer
@@ -76,14 +77,13 @@ def hand_out(
         If a file cannot be written.
     """
     demand_right(job, layout)
-    whole, cut_list = folder / LAYOUT_FILE, folder / CUT_LIST_FILE
-    files.write_text(whole, files.layout_to_json(layout))
-    files.write_text(cut_list, files.cut_list_csv(job, layout))
-    return (
-        Written(path=whole, what="the layout, for map, sheets and check"),
-        Written(path=cut_list, what="the cut list, for a spreadsheet"),
-        *_write_maps(job, layout, folder=folder, files=files, paper=paper),
-        _write_sheets(folder, files, print_sheets(job, layout, paper, answer=answer)),
+    return _write(
+        folder,
+        files,
+        _File(LAYOUT_FILE, "the layout, for map, sheets and check", files.layout_to_json(layout)),
+        _File(CUT_LIST_FILE, "the cut list, for a spreadsheet", files.cut_list_csv(job, layout)),
+        *_maps(job, layout, paper),
+        _sheets(job, layout, paper, answer),
     )
 
 
@@ -92,7 +92,7 @@ def hand_out_maps(
 ) -> tuple[Written, ...]:
     """Write the map of each surface; parameters and errors are those of `hand_out`."""
     demand_right(job, layout)
-    return tuple(_write_maps(job, layout, folder=folder, files=files, paper=paper))
+    return _write(folder, files, *_maps(job, layout, paper))
 
 
 def hand_out_sheets(
@@ -100,7 +100,7 @@ def hand_out_sheets(
 ) -> tuple[Written, ...]:
     """Write the printed sheets; parameters and errors are those of `hand_out`."""
     demand_right(job, layout)
-    return (_write_sheets(folder, files, print_sheets(job, layout, paper)),)
+    return _write(folder, files, _sheets(job, layout, paper, None))
 
 
 def map_files(surface_ids: tuple[str, ...]) -> tuple[str, ...]:
@@ -126,16 +126,26 @@ def map_files(surface_ids: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(names)
 
 
-def _write_maps(
-    job: Job, layout: Layout, *, folder: Path, files: Files, paper: PaperSize | None
-) -> Iterator[Written]:
+class _File(NamedTuple):
+    """A file to be written: its name, what is in it in a few words, and its content."""
+
+    name: str
+    what: str
+    content: str | bytes
+
+
+def _maps(job: Job, layout: Layout, paper: PaperSize | None) -> Iterator[_File]:
     names = map_files(tuple(laid.surface_id for laid in layout.surfaces))
     for laid, name in zip(layout.surfaces, names, strict=True):
-        files.write_text(folder / name, draw_map(job, laid, paper))
-        yield Written(path=folder / name, what=f"the map of {laid.surface_id}")
+        yield _File(name, f"the map of {laid.surface_id}", draw_map(job, laid, paper))
 
 
-def _write_sheets(folder: Path, files: Files, sheets: bytes) -> Written:
-    path = folder / SHEETS_FILE
-    files.write_bytes(path, sheets)
-    return Written(path=path, what="answer, maps, cut list and hanging sheet, to print")
+def _sheets(job: Job, layout: Layout, paper: PaperSize | None, answer: Answer | None) -> _File:
+    sheets = print_sheets(job, layout, paper, answer=answer)
+    return _File(SHEETS_FILE, "answer, maps, cut list and hanging sheet, to print", sheets)
+
+
+def _write(folder: Path, files: Files, *made: _File) -> tuple[Written, ...]:
+    """Write all together: a map of one layout beside the cut list of another would waste wood."""
+    files.write_files({folder / file.name: file.content for file in made})
+    return tuple(Written(path=folder / file.name, what=file.what) for file in made)

@@ -1,5 +1,6 @@
 """What the workshop asks of files, in its own words; the room `files` answers, tests stand in for it."""
 
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Protocol
 
@@ -65,10 +66,6 @@ class Files(Protocol):
         """Write the cut list as text for a spreadsheet."""
         ...
 
-    def write_text(self, path: Path, text: str) -> None:
-        """Write a text file, over an earlier one of that name; folders on the way are made."""
-        ...
-
-    def write_bytes(self, path: Path, content: bytes) -> None:
-        """Write any other file in the same way."""
+    def write_files(self, files: Mapping[Path, str | bytes]) -> None:
+        """Write all of these files or none, over earlier ones; folders on the way are made."""
         ...

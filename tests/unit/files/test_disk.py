@@ -6,28 +6,28 @@ from pathlib import Path
 import pytest
 
 from plankwright.errors import FileTroubleError
-from plankwright.files.disk import read_bytes, write_bytes, write_text
+from plankwright.files.disk import read_bytes, write_files
 
 
 def test_text_is_written_as_it_is(tmp_path: Path) -> None:
     """Folders on the way are made, line ends stay, and nothing else is left behind."""
     path = tmp_path / "new" / "out" / "layout.json"
-    write_text(path, "ä\r\nb\n")
+    write_files({path: "ä\r\nb\n"})
     assert path.read_bytes() == b"\xc3\xa4\r\nb\n"
     assert list(path.parent.iterdir()) == [path]
 
 
 def test_spreadsheet_files_get_the_mark_of_utf_8(tmp_path: Path) -> None:
     """Without it, spreadsheets show other letters."""
-    write_text(tmp_path / "cuts.CSV", "ä")
+    write_files({tmp_path / "cuts.CSV": "ä"})
     assert (tmp_path / "cuts.CSV").read_bytes() == b"\xef\xbb\xbf\xc3\xa4"
 
 
 def test_an_older_file_is_replaced(tmp_path: Path) -> None:
     """With the rights of any new file."""
     path = tmp_path / "a.txt"
-    write_bytes(path, b"old")
-    write_bytes(path, b"new")
+    write_files({path: b"old"})
+    write_files({path: b"new"})
     assert path.read_bytes() == b"new"
     plain = tmp_path / "plain.txt"
     plain.touch()
@@ -39,7 +39,7 @@ def test_what_cannot_be_written_leaves_the_older_file(
 ) -> None:
     """And no rest of the new one."""
     path = tmp_path / "a.txt"
-    write_bytes(path, b"old")
+    write_files({path: b"old"})
 
     def full(_self: Path, _target: Path) -> None:
         raise OSError(28, "No space left on device")
@@ -48,15 +48,29 @@ def test_what_cannot_be_written_leaves_the_older_file(
     with pytest.raises(
         FileTroubleError, match=r"a\.txt cannot be written \(no space left on device\): check"
     ):
-        write_bytes(path, b"new")
+        write_files({path: b"new"})
     assert [(left.name, left.read_bytes()) for left in tmp_path.iterdir()] == [("a.txt", b"old")]
 
 
-def test_a_file_in_the_way_of_a_folder_is_told(tmp_path: Path) -> None:
+def test_files_that_belong_together_are_written_together_or_not_at_all(tmp_path: Path) -> None:
+    """The cut list of one layout beside the map of another would waste wood."""
+    first, second = tmp_path / "a.txt", tmp_path / "b.txt"
+    write_files({first: "old"})
+    second.mkdir()
+    with pytest.raises(FileTroubleError, match=r"b\.txt is a folder, where a file is to be written"):
+        write_files({first: "new", second: "new"})
+    assert first.read_text(encoding="utf-8") == "old"
+    assert sorted(tmp_path.iterdir()) == [first, second]
+
+
+@pytest.mark.parametrize("below", ["", "deeper"])
+def test_a_file_in_the_way_of_a_folder_is_told(tmp_path: Path, below: str) -> None:
     """It cannot be written below a file."""
     (tmp_path / "out").touch()
-    with pytest.raises(FileTroubleError, match="cannot be written"):
-        write_text(tmp_path / "out" / "a.txt", "x")
+    with pytest.raises(
+        FileTroubleError, match="cannot be a folder, since a file is in its place or on the way"
+    ):
+        write_files({tmp_path / "out" / below / "a.txt": "x"})
 
 
 def test_missing_files_and_folders_are_told(tmp_path: Path) -> None:

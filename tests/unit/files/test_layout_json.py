@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from plankwright.errors import BadInputError
-from plankwright.files import layout_from_json, layout_to_json, read_layout, write_text
+from plankwright.files import layout_from_json, layout_to_json, read_layout, write_files
 from plankwright.files.layout_document import write_area_exact
 from plankwright.measure import INCH, MILLIMETRE
 from plankwright.model import (
@@ -95,7 +95,7 @@ def test_a_layout_is_written_line_by_line() -> None:
 
 def test_a_layout_file_is_read(tmp_path: Path) -> None:
     """As it was written."""
-    write_text(tmp_path / "layout.json", layout_to_json(small_layout()))
+    write_files({tmp_path / "layout.json": layout_to_json(small_layout())})
     assert read_layout(tmp_path / "layout.json") == small_layout()
 
 

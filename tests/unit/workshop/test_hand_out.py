@@ -1,6 +1,6 @@
 """The files that a person takes to the saw and to the wall."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
@@ -22,13 +22,9 @@ class FilesInMemory:
     def __init__(self) -> None:
         self.kept: dict[Path, str | bytes] = {}
 
-    def write_text(self, path: Path, text: str) -> None:
-        """Keep a text."""
-        self.kept[path] = text
-
-    def write_bytes(self, path: Path, content: bytes) -> None:
-        """Keep bytes."""
-        self.kept[path] = content
+    def write_files(self, files: Mapping[Path, str | bytes]) -> None:
+        """Keep them."""
+        self.kept |= files
 
     def layout_to_json(self, layout: Layout) -> str:
         """Say whose layout it is."""
