@@ -140,18 +140,65 @@ def test_ctrl_c_while_a_file_is_read_leaves_code_130(
     assert ran.err.strip() == "Stopped."
 
 
-@pytest.mark.skipif(os.name == "nt", reason="pipes close otherwise there")
-def test_a_reader_that_has_enough_is_no_trouble() -> None:
-    """`plankwright --help | head -1` says nothing of a broken pipe."""
-    script = "from plankwright.cli import main; main(['--help'])"
+@pytest.mark.skipif(os.name == "nt", reason="Ctrl-C is sent otherwise there")
+def test_ctrl_c_while_libraries_load_leaves_code_130() -> None:
+    """Some of them would print it or make an error of it, which is no fault of ours."""
+    script = (
+        "import os, signal, sys\n"
+        "class Presser:\n"
+        "    def find_spec(self, name, path=None, target=None):\n"
+        "        if name == 'numpy':\n"
+        "            try: os.kill(os.getpid(), signal.SIGINT)\n"
+        "            except KeyboardInterrupt: raise ImportError('numpy failed')\n"
+        "sys.meta_path.insert(0, Presser())\n"
+        "from plankwright.cli import main; main(['tally', 'nowhere'])"
+    )
+    ran = subprocess.run([sys.executable, "-c", script], check=False, capture_output=True, text=True)
+    assert (ran.returncode, ran.stdout, ran.stderr) == (130, "", "Stopped.\n")
+
+
+def piped(*arguments: str) -> tuple[int, bytes]:
+    """Run a command whose reader has gone; give its code and what it says on stderr."""
+    script = f"from plankwright.cli import main; main({list(arguments)!r})"
     with subprocess.Popen(
-        [sys.executable, "-c", script],
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
+        [sys.executable, "-c", script], stdout=subprocess.PIPE, stderr=subprocess.PIPE
     ) as process:
         assert process.stdout is not None
         assert process.stderr is not None
         process.stdout.close()
         told = process.stderr.read()
-        process.wait()
-    assert told == b""
+    return process.returncode, told
+
+
+@pytest.mark.skipif(os.name == "nt", reason="pipes close otherwise there")
+def test_a_reader_that_has_enough_is_no_trouble(village: Path) -> None:
+    """`plankwright --help | head -1` says nothing of a broken pipe, and the code is that of the command."""
+    assert piped("--help") == (0, b"")
+    assert piped("tally", str(village)) == (0, b"")
+    code, told = piped("check", str(village), "nowhere.json", "--json")
+    assert (code, told) == (3, b"nowhere.json is not there: check the name.\n")
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
+@pytest.mark.parametrize("arguments", [("--help",), ("tally", "FOLDER"), ("tally", "FOLDER", "--json")])
+def test_a_full_disk_below_stdout_is_file_trouble(village: Path, arguments: tuple[str, ...]) -> None:
+    """It is no fault of ours, and a script must not take half an answer for a whole one."""
+    given = [str(village) if argument == "FOLDER" else argument for argument in arguments]
+    script = f"from plankwright.cli import main; main({given!r})"
+    with Path("/dev/full").open("w") as full:
+        ran = subprocess.run(
+            [sys.executable, "-c", script], check=False, stdout=full, stderr=subprocess.PIPE, text=True
+        )
+    assert ran.returncode == 3
+    assert ran.stderr.endswith(
+        "The answer cannot be shown (no space left on device): see where the output goes.\n"
+    )
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no device that is always full")
+def test_a_full_disk_below_stderr_changes_nothing(village: Path) -> None:
+    """Nobody could be told of it."""
+    script = f"from plankwright.cli import main; main(['tally', {str(village / 'nowhere')!r}])"
+    with Path("/dev/full").open("w") as full:
+        ran = subprocess.run([sys.executable, "-c", script], check=False, stdout=subprocess.PIPE, stderr=full)
+    assert (ran.returncode, ran.stdout) == (3, b"")

@@ -51,3 +51,9 @@ def test_without_a_folder_it_says_what_is_missing(run: Run) -> None:
     ran = run("start")
     assert ran.code == 2
     assert "FOLDER" in ran.err
+
+
+def test_the_next_step_can_be_typed_as_it_is_told(run: Run, tmp_path: Path) -> None:
+    """Also when the name of the folder holds blanks and other marks."""
+    folder = tmp_path / "Säle & Stuben"
+    assert f"plankwright tally '{folder}'" in run("start", folder).err

@@ -132,3 +132,17 @@ def test_a_bad_row_of_a_file_with_a_unit_gets_no_hint_on_units(run: Run, tmp_pat
     ran = run("tally", file, "--unit", "in")
     assert ran.code == 2
     assert "--unit" not in ran.err
+
+
+def test_options_for_a_file_are_refused_for_a_folder(run: Run, village: Path) -> None:
+    """Left unsaid, somebody would take the numbers for what the option asked."""
+    ran = run("tally", village, "--unit", "mm")
+    assert ran.code == 2
+    assert "in a FOLDER, job.toml says both" in ran.err
+
+
+def test_the_unit_is_only_suggested_where_one_is_missing(run: Run, tmp_path: Path) -> None:
+    """An empty file lacks something else."""
+    file = tmp_path / "tally.csv"
+    file.touch()
+    assert "--unit" not in run("tally", file).err

@@ -1,5 +1,6 @@
 """`plankwright start`: make a job folder."""
 
+import shlex
 from pathlib import Path
 
 import click
@@ -32,4 +33,4 @@ def command(talk: Talk, folder: Path) -> None:
         return
     for file in written:
         talk.answer(str(file))
-    talk.say(f"Fill these in; then: plankwright tally {folder}")
+    talk.say(f"Fill these in; then: plankwright tally {shlex.quote(str(folder))}")

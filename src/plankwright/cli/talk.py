@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from plankwright.cli.outlets import show, tell
 from plankwright.errors import Problem
 
 if TYPE_CHECKING:
@@ -43,11 +44,11 @@ class Talk:
 
     def answer(self, text: str) -> None:
         """Give what was asked for, on stdout."""
-        click.echo(text)
+        show(text)
 
     def headline(self, text: str) -> None:
         """Give the heart of the answer, standing out where a terminal can show it."""
-        click.secho(text, bold=True, color=False if os.environ.get("NO_COLOR") else None)
+        show(text, bold=True, color=False if os.environ.get("NO_COLOR") else None)
 
     def remark(self, remarks: Iterable[Problem]) -> None:
         """Tell what is doubtful in the files that were read, on stderr, unless told to be quiet."""
@@ -57,7 +58,7 @@ class Talk:
     def say(self, text: str) -> None:
         """Tell something besides, on stderr, unless told to be quiet."""
         if not self.quiet:
-            click.echo(text, err=True)
+            tell(text)
 
 
 pass_talk = click.make_pass_decorator(Talk)
