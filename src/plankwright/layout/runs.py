@@ -36,7 +36,8 @@ class Run:
     hidden
         Whether one concealed zone hides it all.
     barred
-        Stretches where the end of a piece would slope so far that no saw at hand cuts it. [nm]
+        Stretches that no piece may reach: its end would slope so far that no saw at hand cuts it, or the
+        course is narrower than any may be. [nm]
     """
 
     start: Nm

@@ -200,6 +200,8 @@ class Strips:
         return bool(line.intersection(self.may).length >= _NAIL_ROOM)
 
     def _barred(self, left: Nm, right: Nm, low: Nm, high: Nm) -> tuple[tuple[Nm, Nm], ...]:
+        if high - low < self.rules.narrowest_course_nm:
+            return ((left, right),)
         if self.capacity.crosscut is None or self.level_between(low, high):
             return ()
         shape = self.may.intersection(self._box(left, right, low, high))

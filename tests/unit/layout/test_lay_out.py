@@ -151,6 +151,16 @@ def test_joints_that_must_not_show_do_not_show() -> None:
     assert layout.pieces
 
 
+def test_a_surface_narrower_than_any_course_stays_bare() -> None:
+    """A strip of one inch over a door, where no course is narrower than two: rather nothing than a sliver."""
+    strip = job(wall(36, 1), [board("A", 96, 6)])
+    result = lay_out(strip, effort=_MOMENT)
+    assert not faults(check_layout(strip, result.layout))
+    assert not result.layout.pieces
+    assert result.layout.surfaces[0].bare
+    assert result.closing is None
+
+
 def test_the_example_is_enough_but_not_by_eye() -> None:
     """Course by course from the floor the example runs out of wood; the search covers it."""
     example = read_job(_EXAMPLE).job

@@ -229,6 +229,13 @@ def test_a_slope_that_no_saw_cuts_is_barred() -> None:
     assert _only(nine, 60, 66).barred == ()
 
 
+def test_a_strip_narrower_than_any_course_is_barred() -> None:
+    """No board hangs in it; the narrowest course itself is right."""
+    strips = _strips(rules=plain(narrowest_course_nm=nm(2)))
+    assert [_inches(*ends) for ends in _only(strips, 12, 13.984375).barred] == [(0, 96)]
+    assert _only(strips, 12, 14).barred == ()
+
+
 def test_a_span_is_told_by_its_sides() -> None:
     """Along first, then across."""
     assert span(1, 2, 3, 4) == Span(left=nm(1), right=nm(2), low=nm(3), high=nm(4))
