@@ -78,13 +78,15 @@ def check_course_widths(case: SurfaceCase) -> Iterator[Finding]:
 
 
 def check_order(case: SurfaceCase) -> Iterator[Finding]:
-    """Find courses out of order from the start side, and pieces out of order along their course."""
+    """Find courses out of order or misnumbered from the start side, and pieces out of order along theirs."""
     for near, far in pairwise(case.layout.courses):
-        if near.number >= far.number or near.from_nm > far.from_nm:
-            message = (
-                f"It stands behind course {near.number}: number and list the courses from the start side on."
-            )
+        if near.from_nm > far.from_nm:
+            message = f"It stands behind course {near.number}: list the courses from the start side on."
             yield found(FindingCode.OUT_OF_ORDER, (case.surface.id, f"course {far.number}"), message)
+    for number, course in enumerate(case.layout.courses, start=1):
+        if course.number != number:
+            message = f"It stands at place {number} in the list: number the courses 1, 2, 3 as they are hung."
+            yield found(FindingCode.OUT_OF_ORDER, (case.surface.id, f"course {course.number}"), message)
     ranks = {id(hung.piece): rank for rank, hung in enumerate(case.hung)}
     for course in case.layout.courses:
         for left, right in pairwise(course.pieces):

@@ -49,6 +49,17 @@ def test_courses_from_the_right_are_measured_from_the_right() -> None:
     assert finding.measured == nm(0.25)
 
 
+@pytest.mark.parametrize("numbers", [(2, 3), (1, 3), (0, 1), (1, 1)])
+def test_courses_are_numbered_from_one_without_a_gap(numbers: tuple[int, int]) -> None:
+    """Whoever hangs course 3 right on the starter looks for one that is not there."""
+    hanging = plain()
+    courses = (
+        replace(each, number=number)
+        for each, number in zip(hanging.layout.surfaces[0].courses, numbers, strict=True)
+    )
+    assert found(FindingCode.OUT_OF_ORDER, with_courses(hanging, *courses))
+
+
 def test_courses_in_any_order_are_told_to_overlap() -> None:
     """An overlap of courses is found wherever they stand in the list."""
     hanging = plain()
