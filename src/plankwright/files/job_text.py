@@ -159,8 +159,12 @@ class JobText:
 def _notation(raw: Raw) -> Notation:
     """Give the notation of the file; inches, which trouble the fewest lines, where the unit is not known."""
     written = raw.get("units")
-    units = next((units for units in Units if units.value == written), Units.INCHES)
-    return Notation(unit=units.unit, decimal_comma=raw.get("decimal_comma") is True)
+    units = next((units for units in Units if units.value == written), None)
+    return Notation(
+        unit=(units or Units.INCHES).unit,
+        decimal_comma=raw.get("decimal_comma") is True,
+        guessed=units is None,
+    )
 
 
 def _smallest_part(error: ErrorDetails) -> Where:

@@ -27,10 +27,13 @@ class Notation:
         Unit of a number that has none; nothing where every length must name its own.
     decimal_comma
         Whether the comma is the decimal mark in text.
+    guessed
+        Whether the unit stands in for one that could not be read, so that no size is to be judged by it.
     """
 
     unit: Unit | None
     decimal_comma: bool = False
+    guessed: bool = False
 
     def read(self, value: object) -> Nm:
         """Read a length from text or from a bare number. [nm]

@@ -7,6 +7,7 @@ from plankwright.files.outline import overlap, share_inside
 from plankwright.files.report import Report, Where
 from plankwright.measure import Nm, TapeStyle, write_length
 from plankwright.model import ConcealedZone, CutOut, Direction, KeepOut, Opening, Rectangle, Rules, Surface
+from plankwright.model.surface import twice_signed_area
 
 _WHOLE = 0.95
 """An out-of-level floor cuts a little off the foot of a door, as it should; one cut by more is doubtful."""
@@ -34,6 +35,7 @@ def make_sense(surface: Surface, where: Where, report: Report, *, tape: TapeStyl
         sense.on_the_surface(key, parts)
     sense.openings_apart()
     sense.cut_outs_in_wood()
+    sense.something_to_cover()
     sense.framing()
 
 
@@ -141,6 +143,18 @@ class _Sense:
                         ("cut_out", number),
                         f"{names}, where no board hangs: check its place, or leave it out",
                     )
+
+    def something_to_cover(self) -> None:
+        surface = self.surface
+        open_nm2 = sum(
+            share_inside(opening.place, surface.outline) * opening.place.width_nm * opening.place.height_nm
+            for opening in surface.openings
+        )
+        if 2 * open_nm2 >= abs(twice_signed_area(surface.outline)):
+            self.refuse(("opening", 0), "the openings leave nothing of the surface: check their sizes")
+        trim = surface.trim
+        if trim.left + trim.right >= surface.width_nm or trim.bottom + trim.top >= surface.height_nm:
+            self.refuse(("trim",), "the trim covers the whole surface: check its sizes")
 
     def framing(self) -> None:
         surface = self.surface

@@ -125,7 +125,7 @@ def gather_boards(path: Path, notation: Notation, rules: Rules) -> tuple[tuple[B
             f"rows without an id: {len(reader.unnamed)}; their boards are called after the row, like "
             f"r{first_unnamed}: write that on them",
         )
-    _tell_commas(report)
+    _tell_commas(report, notation)
     _check_ids(boards, report)
     if not boards and not report.problems:
         report.refuse((), "the tally holds no boards: give each one a row below the headings")
@@ -178,10 +178,10 @@ def _boards(rows: Iterable[Row], reader: RowReader, report: Report) -> list[tupl
     return boards
 
 
-def _tell_commas(report: Report) -> None:
+def _tell_commas(report: Report, notation: Notation) -> None:
     """Say once, and first, what mends a file that writes its decimals with a comma throughout."""
     commas = sum("comma" in problem.what and "decimal mark" in problem.what for problem in report.problems)
-    if commas >= _FEW_COMMAS:
+    if commas >= _FEW_COMMAS and not notation.decimal_comma:
         report.refuse(
             (),
             f"{commas} lengths hold a comma: if it is the decimal mark throughout, say decimal_comma = true "

@@ -59,7 +59,9 @@ class RowReader:
         """Rows without an id, whose boards are called after them."""
         self._notations = {
             column: Notation(
-                unit=headings.units.get(column, notation.unit), decimal_comma=notation.decimal_comma
+                unit=headings.units.get(column, notation.unit),
+                decimal_comma=notation.decimal_comma,
+                guessed=notation.guessed,
             )
             for column in MEASURED
         }
@@ -158,7 +160,7 @@ class _RowReading:
         if nm == 0:
             self.refuse(f"the {column} is 0: measure it and write it here")
             return None
-        if nm > LARGEST_NM.get(column, nm):
+        if nm > LARGEST_NM.get(column, nm) and not self.notations[column].guessed:
             self.refuse(
                 f"the {column} {quoted(text)} is more than any board has: check the number and its unit"
             )

@@ -38,6 +38,18 @@ def test_the_tally_follows_the_units_of_the_job(tmp_path: Path) -> None:
     assert reading.job.boards[0].length_nm == 2400 * MILLIMETRE + MILLIMETRE // 2
 
 
+def test_units_that_cannot_be_read_make_no_board_too_large(tmp_path: Path) -> None:
+    """Millimetres taken for inches would spoil every row besides."""
+    bad = folder(
+        tmp_path,
+        job_toml=JOB.replace("inches", "millimetres"),
+        tally_csv="id,length,width,thickness\nA,2440,140,19\n",
+    )
+    with pytest.raises(BadInputError) as caught:
+        read_job(bad)
+    assert [problem.file for problem in caught.value.problems] == ["job.toml"]
+
+
 def test_problems_of_both_files_come_together(tmp_path: Path) -> None:
     """First those of the job, then those of the tally; unknown units spoil no row of it."""
     bad = folder(tmp_path, job_toml=JOB.replace("inches", "ells"), tally_csv=TALLY + "B,96,,1\n")

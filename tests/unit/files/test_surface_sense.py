@@ -298,3 +298,13 @@ def test_an_opening_cut_by_a_slope_is_remarked() -> None:
     sloping = outlined("heights = [{at = 0, height = 96}, {at = 100, height = 95}]\nlevel = 'ceiling'")
     door = "[[surface.opening]]\nleft = 40\nbottom = 0\nwidth = 30\nheight = 80\n"
     assert read(sloping + door).report.remarks == ()
+
+
+def test_a_surface_with_nothing_to_cover_is_asked_about() -> None:
+    """A layout of nothing would be called enough."""
+    door = "left = 0\nbottom = 0\nwidth = 144\nheight = 60\n"
+    window = "left = 0\nbottom = 60\nwidth = 144\nheight = 36\n"
+    text = with_part(f"[[surface.opening]]\n{door}[[surface.opening]]\n{window}")
+    assert problems(text) == [(10, "the openings leave nothing of the surface: check their sizes")]
+    trim = with_part("[surface.trim]\ntop = 48\nbottom = 48")
+    assert problems(trim) == [(10, "the trim covers the whole surface: check its sizes")]

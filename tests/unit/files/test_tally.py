@@ -329,3 +329,6 @@ def test_decimal_commas_throughout_are_told_once_and_first(tally: Path) -> None:
     )
     assert len(others) == 6
     assert len(read(tally, text, decimal_comma=True).boards) == 3
+    with pytest.raises(BadInputError) as caught:
+        read(tally, text.replace(",", "."), decimal_comma=True)
+    assert [problem.line for problem in caught.value.problems] == [2, 2, 3, 3, 4, 4]
