@@ -10,7 +10,7 @@ from plankwright.check.finding import Finding, FindingCode, found
 from plankwright.check.frame import Extent, box_of
 from plankwright.check.shapes import common, less, polygons
 from plankwright.check.slack import SLACK, exceeds
-from plankwright.check.wording import tell
+from plankwright.check.wording import counted, tell
 from plankwright.measure import MILLIMETRE, Nm
 from plankwright.model import FramingMember, KeepOut, Point
 
@@ -102,11 +102,15 @@ def check_nailing(case: SurfaceCase) -> Iterator[Finding]:
         possible = max(nailed, sum(_takes_nail(case, hung, member, barred) for member in members))
         if nailed < min(asked, possible):
             wanted = min(asked, possible)
-            message = f"It is nailed at {nailed} framing members; {wanted} are asked for and in reach."
+            message = (
+                f"It is nailed at {counted(nailed, 'framing member')};"
+                f" {wanted} {'is' if wanted == 1 else 'are'} asked for and in reach."
+            )
             yield found(FindingCode.NAILS_TOO_FEW, hung.place, message, measured=nailed, allowed=wanted)
         if possible < asked and id(hung) in butting:
             message = (
-                f"It butts another piece and could be nailed at {possible} framing members only, not {asked}:"
+                "It butts another piece and could be nailed at"
+                f" {counted(possible, 'framing member')} only, not {asked}:"
                 " let it reach farther."
             )
             yield found(
@@ -114,7 +118,7 @@ def check_nailing(case: SurfaceCase) -> Iterator[Finding]:
             )
         elif possible < asked:
             message = (
-                f"It could be nailed at {possible} framing members only, not {asked}:"
+                f"It could be nailed at {counted(possible, 'framing member')} only, not {asked}:"
                 " add blocking or adhesive behind it."
             )
             yield found(FindingCode.ADD_BLOCKING, hung.place, message, measured=possible, allowed=asked)

@@ -30,10 +30,10 @@ def check_slivers(case: SurfaceCase) -> Iterator[Finding]:
             continue  # Where the course itself is too narrow, that is told of the course.
         for sliver in polygons(joined(_narrow_stretches(case.frame, hung, least))):
             u_from, _, u_to, _ = sliver.bounds
-            length, thin = u_to - u_from, min(_width(sliver, u_from + SLACK), _width(sliver, u_to - SLACK))
+            length, thin = u_to - u_from, _least_width(sliver)
             if thin <= 2 * SLACK and not exceeds(length, case.rules.shortest_piece_nm):
                 continue
-            long, wide, needed = tell(case.job.tape, length, thin, least)
+            (long,), (wide, needed) = tell(case.job.tape, length), tell(case.job.tape, thin, least)
             message = (
                 f"A notch or a slope leaves a stretch {long} long that is down to {wide} wide,"
                 f" under {needed}: it may break off."
@@ -84,6 +84,18 @@ def _narrow_part(u_from: float, u_to: float, start: Span, end: Span, least: Nm) 
         else:
             u_from, start = u_limit, limit
     yield Polygon(((u_from, start[0]), (u_to, end[0]), (u_to, end[1]), (u_from, start[1])))
+
+
+def _least_width(sliver: Polygon) -> float:
+    """Give how wide a sliver is at the narrower of its two ends. [nm]
+
+    It is measured inside of them, as its sides were, and carried on to the end: under a slope that a board
+    meets nearly square, a hair farther in is already much wider.
+    """
+    u_from, _, u_to, _ = sliver.bounds
+    start, end = _width(sliver, u_from + SLACK), _width(sliver, u_to - SLACK)
+    rise = abs(end - start) / max(SLACK, u_to - u_from - 2 * SLACK)
+    return max(0.0, min(start, end) - (SLACK + SLACK / 4) * rise)
 
 
 def _width(sliver: Polygon, u: float) -> float:

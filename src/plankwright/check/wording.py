@@ -1,4 +1,4 @@
-"""Measures in messages."""
+"""Measures and counts in messages."""
 
 from plankwright.measure import MILLIMETRE, SIXTY_FOURTH, Nm, System, TapeStyle, write_exact, write_length
 
@@ -23,6 +23,24 @@ def tell(tape: TapeStyle, *measures: float) -> tuple[str, ...]:
     if len(set(read)) == len(set(whole)):
         return read
     return tuple(write_exact(measure, tape) for measure in whole)
+
+
+def counted(count: int, noun: str) -> str:
+    """Say how many there are of something.
+
+    Parameters
+    ----------
+    count
+        How many.
+    noun
+        In the singular; its plural takes an s.
+
+    Returns
+    -------
+    str
+        Such as "1 stud" or "no studs".
+    """
+    return f"{count or 'no'} {noun}{'' if count == 1 else 's'}"
 
 
 def _write(measure: Nm, tape: TapeStyle) -> str:

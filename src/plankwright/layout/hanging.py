@@ -1,5 +1,6 @@
 """What each piece looks like on the surface once its ends are angled, its edges tapered, its notches cut."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from itertools import groupby, pairwise
@@ -66,7 +67,7 @@ def hung_pieces(job: Job, surface_layout: SurfaceLayout) -> tuple[HungPiece, ...
 
 
 def called(thing: CutOut | KeepOut) -> str:
-    """Say what something in or behind the surface is called.
+    """Say what something in or behind the surface is called, and no word of it twice.
 
     Parameters
     ----------
@@ -76,9 +77,24 @@ def called(thing: CutOut | KeepOut) -> str:
     Returns
     -------
     str
-        What it is and what the user calls it, such as "socket left"; the name alone where that says both.
+        What it is and in brackets what the user calls it, such as "socket (left)"; the one of the two alone
+        that says the other as well, such as "socket-by-bench", or "cable of the lamp" for the lamp-cable.
     """
-    return thing.id if thing.what.lower() in thing.id.lower() else f"{thing.what} {thing.id}"
+    name, what = _words(thing.id), _words(thing.what)
+    if _say(name, what):
+        return thing.id
+    if _say(what, name):
+        return thing.what
+    return f"{thing.what} ({thing.id})"
+
+
+def _words(text: str) -> list[str]:
+    return re.findall(r"[^\W_]+", text.lower())
+
+
+def _say(said: list[str], meant: list[str]) -> bool:
+    """Tell whether each word that is meant is said as well, in whatever order and number."""
+    return all(any(word.rstrip("s") == other.rstrip("s") for other in said) for word in meant)
 
 
 def grown(place: Rectangle, by: Nm) -> Rectangle:

@@ -122,6 +122,19 @@ def test_two_nails_in_one_stud_are_one_nailing_point() -> None:
     assert codes(wall(96.5, 8.5), (8, 2), (24, 6), asked=2) == []
 
 
+def test_what_is_said_of_one_member_is_singular() -> None:
+    """Nobody reads "1 framing members", and what is asked for agrees with its number."""
+    surface = wall(96.5, 8.5, framing=studs(8))
+    case = open_surface(
+        job(surface, [board("A", 100, 9)], Rules(nailing_points=2)),
+        surface_layout(surface, course(1, ROW, piece(surface, "1a A", RUN, ROW))),
+    )
+    assert [finding.message for finding in rules_of_nails.check_nailing(case)] == [
+        "It is nailed at no framing members; 1 is asked for and in reach.",
+        "It could be nailed at 1 framing member only, not 2: add blocking or adhesive behind it.",
+    ]
+
+
 def test_a_piece_is_nailed_where_it_can_be() -> None:
     """On three members one of which a pipe bars, two are asked for; a third would need blocking."""
     surface = wall(96.5, 8.5, framing=studs(8, 40, 72), keep_outs=(keep_out(39, 0, 41, 8.5),))

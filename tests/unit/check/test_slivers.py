@@ -59,6 +59,22 @@ def test_a_steep_point_is_no_sliver_and_a_long_one_is() -> None:
     assert slivers(under((0, 0), (96, 0), (16, 8), (0, 8))) == [pytest.approx(0, abs=2_000)]
 
 
+def test_an_end_that_is_all_but_square_is_no_sliver() -> None:
+    """Under a ceiling that rises 3/8 inch in 8 feet an upright board ends nearly square."""
+    surface = wall(
+        96,
+        96,
+        outline=outline((0, 0), (96, 0), (96, 96), (0, 95.625)),
+        courses_run=Direction.VERTICAL,
+        start=Edge.LEFT,
+    )
+    upright = piece(surface, "1a A", (0, 96), (0, 8))
+    case = open_surface(
+        job(surface, [board("A", 100, 9)], NO_GAP), surface_layout(surface, course(1, (0, 8), upright))
+    )
+    assert list(check_slivers(case)) == []
+
+
 def test_a_slope_that_leaves_a_thin_end_is_a_sliver_however_short() -> None:
     """An end tapered to 1 inch is thinner than 2 over the last eighth of its slope."""
     assert slivers(under((0, 0), (96, 0), (96, 1), (88, 8), (0, 8))) == [pytest.approx(nm(1), abs=2_000)]

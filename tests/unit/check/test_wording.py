@@ -1,6 +1,6 @@
-"""Measures in messages."""
+"""Measures and counts in messages."""
 
-from plankwright.check.wording import tell
+from plankwright.check.wording import counted, tell
 from plankwright.measure import INCH, MILLIMETRE, System, TapeStyle
 
 INCHES = TapeStyle(system=System.IMPERIAL, denominator=16)
@@ -23,3 +23,8 @@ def test_unequal_measures_never_read_alike() -> None:
     """Where the tape would show two unequal measures as one, all of them are told in full."""
     assert tell(METRIC, 3 * MILLIMETRE, 3 * MILLIMETRE - 10_000) == ("3 mm", "2.99 mm")
     assert tell(METRIC, 3 * MILLIMETRE, 3 * MILLIMETRE) == ("3 mm", "3 mm")
+
+
+def test_one_of_a_thing_is_singular() -> None:
+    """Nothing reads "1 members"."""
+    assert [counted(count, "member") for count in (0, 1, 2)] == ["no members", "1 member", "2 members"]

@@ -235,7 +235,7 @@ def test_openings_are_crossed_and_named() -> None:
 def test_what_stands_in_and_behind_the_wall_is_named() -> None:
     """Sockets, pipes, wires and fixtures all have their names on the sheet."""
     said = " ".join(text.said for text in _texts(_map("entry")))
-    for name in ("bench", "cable K1", "water pipe K2", "socket left", "switch by"):
+    for name in ("bench", "cable (K1)", "water pipe (K2)", "socket (left)", "switch (by the door)"):
         assert name in said
 
 

@@ -155,7 +155,17 @@ def test_corners_closer_than_a_nanometre_are_one() -> None:
 
 @pytest.mark.parametrize(
     ("what", "name", "said"),
-    [("", "left", "left"), ("socket", "left", "socket left"), ("Socket", "left socket", "left socket")],
+    [
+        ("", "left", "left"),
+        ("socket", "left", "socket (left)"),
+        ("Socket", "left socket", "left socket"),
+        ("socket", "socket-by-bench", "socket-by-bench"),
+        ("heating pipe, up to the room above", "heating-pipe", "heating pipe, up to the room above"),
+        ("wire between the sockets and the switch", "socket-wire", "wire between the sockets and the switch"),
+        ("cable of the lamp", "lamp-cable", "cable of the lamp"),
+        ("Rohr in der Küche", "küche", "Rohr in der Küche"),
+        ("pipe", "pipe-2", "pipe-2"),
+    ],
 )
 def test_things_are_called_once_by_what_they_are(what: str, name: str, said: str) -> None:
     """What it is and its name, but nothing said twice."""

@@ -65,15 +65,15 @@ def test_nails_into_solid_backing_are_counted() -> None:
 def test_keep_outs_are_told_with_their_clearance() -> None:
     """A pipe right through a course is told along it, a wire in part of it across as well."""
     assert list(tell_keep_outs(hung(WALL), row())) == [
-        'No nail between 29" and 32" along: water pipe riser.',
-        'No nail between 39" and 61" along, 7" to 10" from the start: wire feed.',
+        'No nail between 29" and 32" along: water pipe (riser).',
+        'No nail between 39" and 61" along, 7" to 10" from the start: wire (feed).',
     ]
 
 
 def test_keep_outs_of_other_courses_are_left_out() -> None:
     """A wire that ends below a course is no concern of it."""
     assert list(tell_keep_outs(hung(WALL), course(2, (12, 18)))) == [
-        'No nail between 29" and 32" along: water pipe riser.'
+        'No nail between 29" and 32" along: water pipe (riser).'
     ]
 
 
@@ -91,4 +91,4 @@ def test_upright_courses_cross_strips() -> None:
     one = piece(upright, "1a B", (0, 90), (6, 12), nailed_at=(8, 40))
     what = hung(upright, one)
     assert plain(tell_nails(what, one)) == '4 in all: 2 on each of S1 (8"), S2 (40").'
-    assert list(tell_keep_outs(what, row())) == ['No nail between 49" and 52" along: wire feed.']
+    assert list(tell_keep_outs(what, row())) == ['No nail between 49" and 52" along: wire (feed).']
