@@ -161,11 +161,13 @@ def _sound(strips: Strips, plan: Plan, stack: Stack) -> bool:
 def _fits(strips: Strips, course: PlannedCourse) -> bool:
     """Whether a course covers what its strip asks, and its pieces can butt where they do."""
     runs = strips.runs(course.low, course.high)
+    blemished = [(piece.start, piece.end) for piece in course.pieces if piece.stick.hidden_only]
     stretches = [(piece.start, piece.end) for piece in course.pieces]
     covered = sum(end - start for start, end in (*stretches, *course.bare))
     return (
         covered == sum(run.length for run in runs)
         and all(any(_hangs(strips, run, *stretch) for run in runs) for stretch in stretches)
+        and all(any(run.hides(*stretch) for run in runs) for stretch in blemished)
         and all(any(run.start <= start and end <= run.end for run in runs) for start, end in course.bare)
     )
 

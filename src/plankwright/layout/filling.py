@@ -101,7 +101,7 @@ def fill_run(run: Run, height: Nm, sticks: Sequence[Stick], near: Sequence[Nm], 
     fit = [
         stick
         for stick in sticks
-        if stick.makes(height, rules.width_tolerance_nm) and (run.hidden or not stick.hidden_only)
+        if stick.makes(height, rules.width_tolerance_nm) and (run.concealed or not stick.hidden_only)
     ]
     in_sight = rules.joints is not JointPolicy.NEVER
     joints = [
@@ -115,7 +115,7 @@ def fill_run(run: Run, height: Nm, sticks: Sequence[Stick], near: Sequence[Nm], 
         trials.append((fit, [joint for joint in joints if joint.hidden]))
     paths = [_shortest_path(run, places, height, wood, rules) for wood, places in trials]
     best = min(range(len(trials)), key=lambda index: paths[index].price)
-    return _cut(paths[best], height, trials[best][0], rules)
+    return _cut(run, paths[best], height, trials[best][0], rules)
 
 
 def _shortest_path(
@@ -123,7 +123,7 @@ def _shortest_path(
 ) -> _Path:
     places = (run.start, *(joint.at for joint in joints), run.end)
     steps = _steps(places, run.nails, run.barred, rules)
-    prices = _prices(steps, sticks, height, rules)
+    prices = _prices(run, places, steps, sticks, height, rules)
     in_sight = [0.0, *(0.0 if joint.hidden else 1.0 for joint in joints), 0.0]
     joint_price = _JOINT_PRICE * float(rules.shortest_piece_nm) * height
     last = len(places) - 1
@@ -168,11 +168,20 @@ def _steps(
     return _Steps(tuple(ends), np.array(lengths, dtype=np.float64), tuple(starting_at))
 
 
-def _prices(steps: _Steps, sticks: Sequence[Stick], height: Nm, rules: Rules) -> list[float]:
+def _prices(
+    run: Run, places: Sequence[Nm], steps: _Steps, sticks: Sequence[Stick], height: Nm, rules: Rules
+) -> list[float]:
     """Price each step by its waste on the stick that wastes least; infinite where none is long enough."""
     if not steps.ends or not sticks:
         return [float("inf")] * len(steps.ends)
-    prices: list[float] = _waste(steps.lengths, sticks, height, rules).min(axis=1).tolist()
+    waste = _waste(steps.lengths, sticks, height, rules)
+    blemished = [number for number, stick in enumerate(sticks) if stick.hidden_only]
+    if blemished:
+        for first, numbers in enumerate(steps.starting_at):
+            for number in numbers:
+                if not run.hides(places[first], places[steps.ends[number]]):
+                    waste[number, blemished] = np.inf
+    prices: list[float] = waste.min(axis=1).tolist()
     return prices
 
 
@@ -198,11 +207,12 @@ def _waste(lengths: _Floats, sticks: Sequence[Stick], height: Nm, rules: Rules) 
     return np.where(rest >= 0, np.where(hidden, _BLEMISHED * waste, waste), np.inf)
 
 
-def _cut(path: _Path, height: Nm, sticks: Sequence[Stick], rules: Rules) -> Filled:
+def _cut(run: Run, path: _Path, height: Nm, sticks: Sequence[Stick], rules: Rules) -> Filled:
     """Cut the pieces of a path, the longest first; one that finds no stick any more is left bare."""
     free, pieces, bare, price = list(sticks), [], [], path.price
     for start, end, is_bare in sorted(path.moves, key=lambda move: (move[0] - move[1], move[0])):
-        stick = None if is_bare else _best(free, end - start, height, rules)
+        fit = [stick for stick in free if not stick.hidden_only or run.hides(start, end)]
+        stick = None if is_bare else _best(fit, end - start, height, rules)
         if stick is None:
             price += 0.0 if is_bare else _BARE_PRICE * height * (end - start)
             bare.append((start, end))

@@ -185,7 +185,7 @@ class Search:
         if any(joint.hidden for _, run in runs for joint in run.joints):
             return False
         packed = pack(
-            [Need(run.length, course.height, run.hidden) for course, run in runs],
+            [Need(run.length, course.height, run.hides(run.start, run.end)) for course, run in runs],
             [stick for stick in self.stock if stick.rippable],
             self.strips.rules,
             work=_PACK_WORK,

@@ -33,8 +33,8 @@ class Run:
         In order along the run.
     nails
         Where a piece over it can be nailed: framing that is clear of keep-outs and covered high enough. [nm]
-    hidden
-        Whether one concealed zone hides it all.
+    concealed
+        Stretches that one concealed zone hides, over the whole height of the strip. [nm]
     barred
         Stretches that no piece may reach: its end would slope so far that no saw at hand cuts it, or the
         course is narrower than any may be. [nm]
@@ -44,10 +44,20 @@ class Run:
     end: Nm
     joints: tuple[JointPlace, ...]
     nails: tuple[Nm, ...]
-    hidden: bool
+    concealed: tuple[tuple[Nm, Nm], ...] = ()
     barred: tuple[tuple[Nm, Nm], ...] = ()
 
     @property
     def length(self) -> Nm:
         """[nm]."""
         return self.end - self.start
+
+    def hides(self, start: Nm, end: Nm) -> bool:
+        """Whether one concealed zone hides all of a piece.
+
+        Parameters
+        ----------
+        start, end
+            Of the piece, along the course. [nm]
+        """
+        return any(left <= start and end <= right for left, right in self.concealed)

@@ -134,13 +134,11 @@ class Strips:
         low, high
             The strip. [nm]
         """
-        return self._concealed(at, at, low, high)
+        return any(left <= at <= right for left, right in self._concealed(low, high))
 
-    def _concealed(self, left: Nm, right: Nm, low: Nm, high: Nm) -> bool:
-        return any(
-            zone.left <= left and right <= zone.right and zone.low <= low and high <= zone.high
-            for zone in self.zones
-        )
+    def _concealed(self, low: Nm, high: Nm) -> list[tuple[Nm, Nm]]:
+        """Give the stretches of a strip that one concealed zone hides over its whole height. [nm]"""
+        return [(zone.left, zone.right) for zone in self.zones if zone.low <= low and high <= zone.high]
 
     def _runs(self, low: Nm, high: Nm) -> tuple[Run, ...]:
         """Give the runs to cover of a strip, in order along the courses."""
@@ -177,7 +175,7 @@ class Strips:
                 if self._takes_joint(site, low, high)
             ),
             nails=tuple(site.at for site in within if self._holds(site, low, high)),
-            hidden=self._concealed(left, right, low, high),
+            concealed=tuple(self._concealed(low, high)),
             barred=self._barred(left, right, low, high),
         )
 

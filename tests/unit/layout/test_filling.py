@@ -16,7 +16,7 @@ RULES = plain(shortest_piece_nm=nm(16), narrowest_course_nm=nm(2), crosscut_kerf
 def _run(*joints: float, hidden: bool = False, end: float = 96) -> Run:
     """Give a run from 0 with a stud at each place for a joint."""
     places = tuple(JointPlace(nm(at), hidden) for at in joints)
-    return Run(0, nm(end), places, tuple(nm(at) for at in joints), hidden)
+    return Run(0, nm(end), places, tuple(nm(at) for at in joints), ((0, nm(end)),) * hidden)
 
 
 def _filled(
@@ -112,8 +112,22 @@ def test_a_hidden_run_takes_blemished_boards() -> None:
     """Only their blemished part is kept for such places."""
     stained = board("A", 96, 6, flaws=(flaw(0, 96, Severity.BLEMISH),))
     assert _filled([stained], _run()).bare
-    hidden = Run(0, nm(95.75), (), (), hidden=True)
+    hidden = Run(0, nm(95.75), (), (), concealed=((0, nm(95.75)),))
     assert not _filled([stained], hidden).bare
+
+
+def test_a_blemished_board_hangs_in_the_part_of_a_run_that_is_hidden() -> None:
+    """Behind a bench from the corner to 60, left of the joint at 48; in sight it would go nowhere."""
+    boards = [board("A", 49, 6, flaws=(flaw(0, 49, Severity.BLEMISH),)), board("B", 60, 6)]
+    benched = Run(
+        0,
+        nm(96),
+        tuple(JointPlace(nm(at), at < 60) for at in (48, 72)),
+        (nm(48), nm(72)),
+        concealed=((nm(-1), nm(60)),),
+    )
+    assert (0, 0, 48) in _pieces(_filled(boards, benched))
+    assert {which for which, _, _ in _pieces(_filled(boards, _run(48, 72)))} == {1}
 
 
 def test_hidden_joints_take_boards_that_do_not_match() -> None:
@@ -148,8 +162,6 @@ def test_pieces_that_butt_are_long_enough_and_nailed_often_enough() -> None:
 
 def test_a_stretch_that_no_saw_can_end_is_bare() -> None:
     """Its slope is too long for them."""
-    barred = Run(
-        0, nm(96), (JointPlace(nm(24), hidden=False),), (nm(24),), hidden=False, barred=((0, nm(10)),)
-    )
+    barred = Run(0, nm(96), (JointPlace(nm(24), hidden=False),), (nm(24),), barred=((0, nm(10)),))
     filled = _filled([board("A", 96, 6)], barred)
     assert _pieces(filled) == [(0, 24, 96)]

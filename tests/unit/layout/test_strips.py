@@ -110,12 +110,20 @@ def test_a_joint_is_hidden_where_one_zone_hides_all_of_it() -> None:
     assert not strips.hidden(nm(19.984375), nm(20), nm(30))
 
 
-def test_a_run_is_hidden_where_one_zone_hides_all_of_it() -> None:
+def test_a_piece_is_hidden_where_one_zone_hides_all_of_it() -> None:
     """From wall to wall: what the trim covers at the sides does not show anyway."""
     zone = ConcealedZone(id="cupboard", place=rectangle(0, 0, 96, 30))
     strips = _strips(rules=GAP, concealed=(zone,))
-    assert _only(strips, 24, 30).hidden
-    assert not _only(strips, 25, 31).hidden
+    assert (run := _only(strips, 24, 30)).hides(run.start, run.end)
+    assert not (run := _only(strips, 25, 31)).hides(run.start, run.end)
+
+
+def test_half_a_run_is_hidden_behind_half_a_fixture() -> None:
+    """A mirror from 20 to 60 hides what lies between, and nothing that reaches an inch further."""
+    run = _only(_strips(concealed=(ConcealedZone(id="mirror", place=rectangle(20, 0, 60, 30)),)), 12, 18)
+    assert run.hides(nm(20), nm(60))
+    assert not run.hides(nm(19), nm(60))
+    assert not run.hides(nm(20), nm(61))
 
 
 def test_a_zone_that_reaches_a_side_hides_what_lies_beyond_it() -> None:

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 
 from plankwright.layout.butting import can_butt, reaches_barred
+from plankwright.layout.choose.kinds import Kind
 from plankwright.layout.choose.model import Candidate, Model
 from plankwright.layout.choose.task import Task
 from plankwright.layout.plan import Stick
-from plankwright.layout.rows import Row
 
 
 def list_pieces(model: Model) -> None:
@@ -15,9 +15,10 @@ def list_pieces(model: Model) -> None:
     for number, kind in enumerate(model.kinds):
         for first, last in _stretches(model, number):
             length = task.up(kind.places[last].at - kind.places[first].at)
+            concealed = _concealed(kind, first, last)
             for stick in kind.sticks:
-                if _long_enough(task, task.sticks[stick], length) and _clean_enough(
-                    task.sticks[stick], kind.row, kind.places[first].run
+                if _long_enough(task, task.sticks[stick], length) and (
+                    concealed or not task.sticks[stick].hidden_only
                 ):
                     for lane in range(model.lanes[stick]):
                         most = model.most(number) if task.sticks[stick].endless else 1
@@ -52,6 +53,7 @@ def _long_enough(task: Task, stick: Stick, length: int) -> bool:
     return task.down(stick.length) >= length
 
 
-def _clean_enough(stick: Stick, row: Row, run: int) -> bool:
-    """(4) A blemished stick hangs only where one concealed zone hides the whole run."""
-    return not stick.hidden_only or row.runs[run].hidden
+def _concealed(kind: Kind, first: int, last: int) -> bool:
+    """(4) A blemished stick hangs only where one concealed zone hides the whole piece."""
+    start, end = kind.places[first], kind.places[last]
+    return kind.row.runs[start.run].hides(start.at, end.at)

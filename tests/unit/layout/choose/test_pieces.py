@@ -60,8 +60,10 @@ def test_a_blemished_stick_does_not_hang_in_sight() -> None:
     assert can_cover([STAINED], plain(blemishes=BlemishPolicy.ANYWHERE))
 
 
-@pytest.mark.parametrize(("right_end", "hidden"), [(96, True), (95, False)])
-def test_a_blemished_stick_hangs_where_the_whole_run_is_concealed(right_end: float, *, hidden: bool) -> None:
+@pytest.mark.parametrize(("right_end", "hidden"), [(44, True), (43, False)])
+def test_a_blemished_stick_hangs_where_the_whole_piece_is_concealed(
+    right_end: float, *, hidden: bool
+) -> None:
     """(4) With a joint each side of the blemish, since its board is parted there."""
     zone = ConcealedZone(id="bench", place=rectangle(0, 0, right_end, 12))
     surface = wall(96, 12, concealed=(zone,), framing=studs(40, 44))
