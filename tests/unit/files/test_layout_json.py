@@ -248,7 +248,7 @@ def test_every_problem_is_told_at_once() -> None:
     ("text", "problem"),
     [
         ("", "mine.json, line 1: cannot be read as JSON from here on: expecting value"),
-        ('{\n"a": 1,\n}', "mine.json, line 3: cannot be read as JSON from here on: "),
+        ('{\n"a": 1,\n?}', "mine.json, line 3: cannot be read as JSON from here on: "),
         ('{"a": 1, "a": 2}', "mine.json: cannot be read as JSON: the key a stands twice in one object"),
         ('{"a": NaN}', "mine.json: cannot be read as JSON: NaN is not a number"),
         ("[" * 100_000, "mine.json: brackets are nested too deeply to be read"),
