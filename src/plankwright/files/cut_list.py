@@ -88,7 +88,9 @@ class _Rows:
                 yield (*head, str(step), *self.offcut(offcut))
 
     def cut(self, cut: Cut) -> tuple[str, ...]:
-        length, width = self.sizes[cut.yields[0]] if len(cut.yields) == 1 else (None, None)
+        lengths, widths = (
+            " + ".join(self.mark(self.sizes[name][side]) for name in cut.yields) for side in (0, 1)
+        )
         return (
             cut.kind.value,
             self.mark(cut.at_nm),
@@ -97,8 +99,8 @@ class _Rows:
             self.mark(cut.to_nm),
             f"{cut.angle_mdeg / 1000:.1f}" if cut.kind is CutKind.ANGLED else "",
             " + ".join(cut.yields),
-            self.mark(length),
-            self.mark(width),
+            lengths,
+            widths,
             cut.label,
             self.notch(cut) or cut.what,
         )

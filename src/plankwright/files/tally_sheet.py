@@ -126,6 +126,7 @@ class _Sheet:
         worked_out = any(self._cells[place].value is not None for place in formula_at)
         self._uncalculated = set() if worked_out else formula_at
         self._shared: set[tuple[int, int]] = set()
+        self._from_above: set[tuple[int, int]] = set()
         for merged in values.merged_cells.ranges:
             self._spread(merged)
         self.hidden_rows = {number for number, row in values.row_dimensions.items() if row.hidden}
@@ -138,13 +139,17 @@ class _Sheet:
         for row in range(merged.min_row, merged.max_row + 1):
             self._cells[row, merged.min_col] = top
             self._shared.add((row, merged.min_col))
+            if row > merged.min_row:
+                self._from_above.add((row, merged.min_col))
 
     def rows(self) -> list[Row]:
         columns: defaultdict[int, set[int]] = defaultdict(set)
         for (row, column), cell in self._cells.items():
             if cell.value is not None or (row, column) in self._uncalculated:
                 columns[row].add(column)
-        read = (self._row(number, columns[number]) for number in sorted(columns))
+        # A row is not filled by what is merged into it from above.
+        numbers = [row for row in sorted(columns) if {(row, at) for at in columns[row]} - self._from_above]
+        read = (self._row(number, columns[number]) for number in numbers)
         return [row for row in read if any(row.cells) and not is_comment(row.cells)]
 
     def _row(self, number: int, columns: Iterable[int]) -> Row:

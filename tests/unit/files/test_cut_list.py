@@ -9,10 +9,10 @@ import pytest
 
 from builders import board, course, job, layout, piece, rectangle, surface_layout, wall
 from plankwright.files import cut_list_csv, layout_to_json
-from plankwright.files.cut_list import HEADINGS, KEEP
+from plankwright.files.cut_list import HEADINGS, KEEP, cuts_csv
 from plankwright.layout.sawing import saw_boards
-from plankwright.measure import System, TapeStyle
-from plankwright.model import CutOut, Framing, Job, Layout, Rules
+from plankwright.measure import INCH, System, TapeStyle
+from plankwright.model import BoardCuts, Cut, CutKind, CutOut, Framing, Job, Layout, Rules
 from porch import porch_job, porch_layout
 
 WALL = wall(
@@ -64,6 +64,22 @@ def test_the_piece_that_a_cut_frees_is_told_with_its_size() -> None:
     """In inches, since nobody adds feet up at the saw."""
     (freeing,) = [row for row in rows(*laid_out()) if row["frees"] == "1a"]
     assert (freeing["length"], freeing["width"]) == ('90"', '5"')
+
+
+def test_two_pieces_that_one_cut_frees_have_a_size_each() -> None:
+    """In the order of their names."""
+    the_job, the_layout = laid_out()
+    both = Cut(
+        kind=CutKind.CROSSCUT,
+        at_nm=90 * INCH,
+        from_nm=0,
+        to_nm=8 * INCH,
+        yields=("1a", "2a"),
+        what="part both",
+    )
+    cuts = BoardCuts(board_id="A", cuts=(both,), piece_labels=("1a", "2a"), offcuts=())
+    (row,) = csv.DictReader(io.StringIO(cuts_csv(the_job, the_layout, (cuts,)), newline=""))
+    assert (row["frees"], row["length"], row["width"]) == ("1a + 2a", '90" + 90"', '5" + 5"')
 
 
 def test_notches_are_told_as_the_piece_hangs() -> None:

@@ -199,6 +199,17 @@ def test_cells_merged_over_rows_hold_the_same_in_each(tally: Path) -> None:
     assert "the quantity is in a cell merged over several rows" in str(caught.value)
 
 
+def test_a_cell_merged_over_empty_rows_fills_none_of_them(tally: Path) -> None:
+    """They are as empty as they look."""
+    book = openpyxl.Workbook()
+    sheet = book.active
+    assert sheet is not None
+    fill(sheet, (*HEADINGS, "Lot"), ("A", 96, 5.5, 0.75, None, "attic"), (), ("B", 96, 5.5, 0.75))
+    sheet.merge_cells("F2:F4")
+    book.save(tally)
+    assert [board.lot for board in read_tally(tally, unit=Unit.INCH).boards] == ["attic", "attic"]
+
+
 def test_hidden_rows_are_read_and_told(tally: Path) -> None:
     """A filter hides them from the eye, not from the pile."""
     book = openpyxl.Workbook()
