@@ -72,6 +72,7 @@ def test_two_pieces_that_one_cut_frees_have_a_size_each() -> None:
     both = Cut(
         kind=CutKind.CROSSCUT,
         at_nm=90 * INCH,
+        other_at_nm=90 * INCH,
         from_nm=0,
         to_nm=8 * INCH,
         yields=("1a", "2a"),
