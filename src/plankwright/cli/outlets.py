@@ -36,7 +36,7 @@ def show(text: str, *, bold: bool = False, color: bool | None = None) -> None:
         If it cannot be written.
     """
     try:
-        click.secho(text, bold=bold or None, color=color)
+        click.echo(click.style(text, bold=True) if bold else text, color=color)
     except OSError as trouble:
         give_up(sys.stdout)
         if trouble.errno not in _ENOUGH:

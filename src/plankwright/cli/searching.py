@@ -21,7 +21,8 @@ effort_option = click.option(
     metavar="WORD|TIME",
     envvar="PLANKWRIGHT_EFFORT",
     show_envvar=True,
-    help="How long to search: glance, steady or thorough, or a time for each surface such as 45, 90s or 2m.",
+    help="How long to search: glance, steady or thorough, or about a time for each surface, such as 45, 90s "
+    "or 2m. It is counted in steps of work, so that a slow or busy machine takes longer to the same layout.",
 )
 
 seed_option = click.option(

@@ -48,7 +48,8 @@ class Talk:
 
     def headline(self, text: str) -> None:
         """Give the heart of the answer, standing out where a terminal can show it."""
-        show(text, bold=True, color=False if os.environ.get("NO_COLOR") else None)
+        plain = os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"
+        show(text, bold=True, color=False if plain else None)
 
     def remark(self, remarks: Iterable[Problem]) -> None:
         """Tell what is doubtful in the files that were read, on stderr, unless told to be quiet."""

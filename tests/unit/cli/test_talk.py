@@ -36,3 +36,24 @@ def test_progress_is_for_somebody_who_sits_there(monkeypatch: pytest.MonkeyPatch
     """Not for a pipe or a log."""
     monkeypatch.setattr(sys.stderr, "isatty", lambda: sits, raising=False)
     assert Talk().shows_progress is sits
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "shown"),
+    [
+        ("NO_COLOR", "1", "Enough.\n"),
+        ("TERM", "dumb", "Enough.\n"),
+        ("TERM", "xterm", "\x1b[1mEnough.\x1b[0m\n"),
+    ],
+)
+def test_only_the_headline_stands_out_and_only_where_that_is_wanted(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], name: str, value: str, shown: str
+) -> None:
+    """A plain line holds no marks for the terminal at all."""
+    monkeypatch.delenv("NO_COLOR", raising=False)
+    monkeypatch.setenv(name, value)
+    monkeypatch.setattr(sys.stdout, "isatty", lambda: True, raising=False)
+    talk = Talk()
+    talk.headline("Enough.")
+    talk.answer("All covered.")
+    assert capsys.readouterr().out == f"{shown}All covered.\n"
