@@ -1,30 +1,49 @@
 """A board as it lies on the saw bench: its flaws, the pieces to cut from it, and where to mark them."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import shapely
 
 from plankwright.draw.labels import Block, Room
-from plankwright.draw.lettering import LINE, fitting_size, shortened, wrapped
 from plankwright.draw.rulers import Mark, level_ruler, level_ruler_depth
-from plankwright.draw.scene import Group, Item, Polygon, Rect, Scene, Span, Text, slug
+from plankwright.draw.scene import Anchor, Group, Item, Line, Place, Polygon, Rect, Scene, Span, Text, slug
 from plankwright.draw.styles import Style
 from plankwright.measure import MILLIMETRE, Nm, write_inches
-from plankwright.model import Board, Face, Flaw, Job, Offcut, Piece, Severity
+from plankwright.model import BoardCuts, CutKind, Face, Flaw, Job, Offcut, Piece, Point, Severity
 
-_SIZES = (2.6, 2.3, 2.0, 1.8)
-_LIST_SIZE = 2.1
-"""Font sizes, best first, and that of the list of flaws. [mm]"""
+_SIZES = (3.2, 2.9, 2.6, 2.4)
+_SMALL_SIZES = (*_SIZES, 2.1, 1.8)
+"""Font sizes, best first, and those of a label that stands alone for want of room. [mm]"""
 
-_LEFT, _RIGHT = 22.0, 15.0
-"""Room beside the board for its id and its width. [mm]"""
+_ASIDE = 2.8
+"""Font size of the widths beside the board. [mm]"""
 
-_LEAST_HEIGHT, _MOST_HEIGHT = 9.0, 24.0
-"""How high a board is drawn; a narrow one is drawn wider than to scale, to have room for lettering. [mm]"""
+_SIDE = 17.0
+"""Room beside the board, at either end, for its width there. [mm]"""
 
-_GAP = 1.2
-"""Between the parts of the drawing. [mm]"""
+_LEAST_HEIGHT, _LEAST_PIECE, _MOST_HEIGHT = 9.0, 3.2, 24.0
+"""How high a board and its narrowest piece are drawn; they are drawn wider than to scale, to have room for
+lettering. [mm]"""
+
+_GAP = 1.0
+"""Below the drawing. [mm]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finished:
+    """What a piece looks like on its board once every cut is made.
+
+    Parameters
+    ----------
+    corners
+        Of the piece: along the board from its marked end, and across from its reference edge. [nm]
+    notches
+        Two opposite corners of each, in the same way. [nm]
+    """
+
+    corners: tuple[Point, ...]
+    notches: tuple[tuple[Point, Point], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,59 +61,74 @@ class _Bench:
     def y(self, across: Nm) -> float:
         return self.bottom - across / MILLIMETRE / self.scale_across
 
+    def place(self, point: Point) -> Place:
+        return self.x(point[0]), self.y(point[1])
+
     def rect(self, along: tuple[Nm, Nm], across: tuple[Nm, Nm], style: Style) -> Rect:
         left, top = self.x(along[0]), self.y(across[1])
         return Rect(x=left, y=top, width=self.x(along[1]) - left, height=self.y(across[0]) - top, style=style)
 
 
 def board_drawing(
-    job: Job, board: Board, pieces: Mapping[str, Piece], offcuts: Iterable[Offcut] = (), width: float = 180.0
+    job: Job,
+    cuts: BoardCuts,
+    pieces: Mapping[str, Piece],
+    finished: Mapping[str, Finished],
+    width: float = 180.0,
 ) -> Scene:
     """Draw a board with what is cut from it.
 
     Parameters
     ----------
     job
-        For the way that lengths are written.
-    board
-        The board.
+        For the board, and the way that lengths are written.
+    cuts
+        What is done to the board, and what is left of it.
     pieces
         The pieces that come out of it, by what to letter on each.
-    offcuts
-        What is left and worth keeping.
+    finished
+        By the same names, what is made of the blanks.
     width
         Of the drawing. [mm]
 
     Returns
     -------
     Scene
-        The board, to scale along but not always across, its marked end at the left and its reference edge
-        below; above it the marks of the crosscuts from the marked end, below it its flaws by number.
+        The board, to scale along but not always across, its marked end at the left and its reference edge, a
+        heavy line, below; above it the marks of the crosscuts from the marked end, below it the numbers of
+        flaws where it has several.
     """
-    return _Drawer(job, board, pieces, tuple(offcuts), width).scene()
+    return _Drawer(job, cuts, pieces, finished, width).scene()
 
 
 class _Drawer:
     def __init__(
-        self, job: Job, board: Board, pieces: Mapping[str, Piece], offcuts: tuple[Offcut, ...], width: float
+        self,
+        job: Job,
+        cuts: BoardCuts,
+        pieces: Mapping[str, Piece],
+        finished: Mapping[str, Finished],
+        width: float,
     ) -> None:
-        self.job, self.board, self.width = job, board, width
+        board = job.board(cuts.board_id)
+        self.job, self.board, self.cuts, self.width = job, board, cuts, width
         self.pieces = dict(
             sorted(pieces.items(), key=lambda item: (item[1].along_from_nm, item[1].across_from_nm))
         )
-        self.offcuts = offcuts
-        self.list = wrapped("; ".join(self._flaw_rows()), width, _LIST_SIZE)
+        self.finished = finished
         widest = max(board.width_start_nm, board.width_end_nm) / MILLIMETRE
-        scale = max(board.length_nm / MILLIMETRE / (width - _LEFT - _RIGHT), widest / _MOST_HEIGHT)
-        height = max(_LEAST_HEIGHT, widest / scale)
+        scale = max(board.length_nm / MILLIMETRE / (width - 2 * _SIDE), widest / _MOST_HEIGHT)
+        narrowest = min(
+            (piece.across_to_nm - piece.across_from_nm for piece in pieces.values()),
+            default=board.width_start_nm,
+        )
+        lettered = _LEAST_PIECE * widest / (narrowest / MILLIMETRE)
+        height = max(_LEAST_HEIGHT, widest / scale, min(lettered, _MOST_HEIGHT))
         depth = level_ruler_depth(self._mark_texts(), width)
         self.bench = _Bench(
-            left=_LEFT, bottom=depth + height, scale_along=scale, scale_across=widest / height
+            left=_SIDE, bottom=depth + height, scale_along=scale, scale_across=widest / height
         )
-        self.height = depth + height
-        if self.board.flaws:
-            self.height += level_ruler_depth([str(len(self.board.flaws))], width)
-            self.height += _GAP + LINE * _LIST_SIZE * len(self.list)
+        self.height = depth + height + level_ruler_depth(self._flaw_numbers(), width)
 
     def scene(self) -> Scene:
         board = self.board
@@ -110,7 +144,6 @@ class _Drawer:
                 *self._lettered(),
                 *self._marks(),
                 *self._beside(),
-                *self._flaw_list(),
             ),
         )
 
@@ -123,10 +156,18 @@ class _Drawer:
             (bench.x(0), bench.y(board.width_start_nm)),
         )
         yield Polygon(rings=(corners,), style=Style.BOARD)
-        for offcut in self.offcuts:
+        for offcut in self.cuts.offcuts:
             yield bench.rect(*_extent(offcut), Style.OFFCUT)
-        for piece in self.pieces.values():
-            yield bench.rect(*_extent(piece), Style.WOOD)
+        for label in self.pieces:
+            yield self._outline(self.finished[label], Style.WOOD)
+
+    def _outline(self, finished: Finished, style: Style) -> Polygon:
+        return Polygon(rings=(tuple(self.bench.place(corner) for corner in finished.corners),), style=style)
+
+    def _notches(self, finished: Finished) -> Iterator[Rect]:
+        for one, other in finished.notches:
+            along, across = sorted((one[0], other[0])), sorted((one[1], other[1]))
+            yield self.bench.rect((along[0], along[1]), (across[0], across[1]), Style.CUT_OUT)
 
     def _flaws(self) -> Iterator[Item]:
         for flaw in self.board.flaws:
@@ -150,15 +191,21 @@ class _Drawer:
             length, width = (write_inches(end - start, self.job.tape) for start, end in _extent(piece))
             head = Span(text=label, bold=True)
             forms = [(head, Span(text=rest)) for rest in (f" · {length} × {width}", f" · {length}", "")]
-            spot = room.inside([_box(rect)], [*_blocks(forms), *_blocks(forms, turned=True)])
+            outline = self._outline(self.finished[label], Style.FINISHED)
+            notches = tuple(self._notches(self.finished[label]))
+            cell = shapely.Polygon(outline.rings[0]).difference(
+                shapely.union_all([_box(notch) for notch in notches])
+            )
+            alone = _blocks([(head,)], _SMALL_SIZES)
+            spot = room.inside([cell], [*_blocks(forms), *_blocks(forms, turned=True), *alone])
             words = () if spot is None else spot.block.drawn(spot.centre, ground=Style.WOOD)
             back = ", back face up" if piece.face is Face.BACK else ""
             yield Group(
                 id=f"cut-{slug(self.board.id)}-{slug(label)}",
                 title=f"{label}: {length} × {width}{back}",
-                items=(rect, *words),
+                items=(rect, outline, *notches, *words),
             )
-        for offcut in self.offcuts:
+        for offcut in self.cuts.offcuts:
             length, width = (write_inches(end - start, self.job.tape) for start, end in _extent(offcut))
             said = (f"keep {length} × {width}", f"keep {length}", "keep")
             box = _box(self.bench.rect(*_extent(offcut), Style.OFFCUT))
@@ -172,8 +219,14 @@ class _Drawer:
         )
 
     def _mark_places(self) -> list[Nm]:
-        ends = {at for piece in self.pieces.values() for at in (piece.along_from_nm, piece.along_to_nm)}
-        return sorted(ends | {self.board.length_nm})
+        """Give where the crosscuts are marked, as the cut list has them, and the length of the board."""
+        marks = {
+            at
+            for cut in self.cuts.cuts
+            if cut.kind in {CutKind.CROSSCUT, CutKind.ANGLED} and (cut.yields or cut.what)
+            for at in (cut.at_nm, cut.other_at_nm)
+        }
+        return sorted({at for at in marks if at > 0} | {self.board.length_nm})
 
     def _mark_texts(self) -> list[str]:
         return [write_inches(at, self.job.tape) for at in self._mark_places()]
@@ -187,34 +240,36 @@ class _Drawer:
         numbers = [
             Mark(
                 at=self.bench.x((flaw.start_nm + flaw.end_nm) // 2),
-                spans=(Span(text=str(number), bold=True),),
+                spans=(Span(text=number, bold=True),),
             )
-            for number, flaw in enumerate(self.board.flaws, start=1)
+            for number, flaw in zip(self._flaw_numbers(), self.board.flaws, strict=False)
         ]
         return (
             *level_ruler(top, marks, self.width, above=True),
             *level_ruler(self.bench.bottom, numbers, self.width, above=False),
         )
 
+    def _flaw_numbers(self) -> list[str]:
+        """Give the numbers of the flaws, where there are several to be told apart."""
+        several = len(self.board.flaws) > 1
+        return [str(number) for number in range(1, len(self.board.flaws) + 1)] if several else []
+
     def _beside(self) -> Iterator[Item]:
-        """Letter the id and an arrow at the marked end, the widths at both."""
+        """Draw an arrow at the marked end and the reference edge heavy, and letter the widths."""
         board, bench = self.board, self.bench
+        left, right = bench.x(0), bench.x(board.length_nm)
+        yield Line(places=((left, bench.bottom), (right, bench.bottom)), style=Style.REFERENCE)
         middle = bench.y(board.width_start_nm // 2)
-        room = _LEFT - 4.0
-        size = fitting_size(board.id, room / 1.1, (3.2, 2.8, 2.4, 2.0, 1.8))
-        said = board.id if size else shortened(board.id, room, _SIZES[-1], bold=True)
-        tip = bench.left - 0.6
-        arrow = ((tip, middle), (tip - 2.0, middle - 1.2), (tip - 2.0, middle + 1.2))
+        tip = left - 0.6
+        arrow = ((tip, middle), (tip - 2.4, middle - 1.4), (tip - 2.4, middle + 1.4))
         yield Polygon(rings=(arrow,), style=Style.SOLID)
-        yield self._aside(0.0, middle - 1.6, (Span(text=said, bold=True),), size or _SIZES[-1])
         start, end = (write_inches(nm, self.job.tape) for nm in (board.width_start_nm, board.width_end_nm))
         if board.tapered:
-            yield self._aside(0.0, middle + 1.6, (Span(text=start),), 2.0)
-        right = bench.x(board.length_nm) + 1.2
-        yield self._aside(right, bench.y(board.width_end_nm // 2), (Span(text=end),), 2.0)
+            yield self._aside((tip - 3.0, middle), start, Anchor.END)
+        yield self._aside((right + 1.2, bench.y(board.width_end_nm // 2)), end, Anchor.START)
 
-    def _aside(self, x: float, y: float, spans: tuple[Span, ...], size: float) -> Text:
-        return Text(x=x, y=y, spans=spans, size=size)
+    def _aside(self, place: Place, text: str, anchor: Anchor) -> Text:
+        return Text(x=place[0], y=place[1], spans=(Span(text=text),), size=_ASIDE, anchor=anchor)
 
     def _flaw_rows(self) -> Sequence[str]:
         rows = []
@@ -223,12 +278,6 @@ class _Drawer:
             face = f", {flaw.face} only" if flaw.face is not None else ""
             rows.append(f"{number} {flaw.what} ({flaw.severity}{face}), {start} to {end}")
         return rows
-
-    def _flaw_list(self) -> Iterator[Item]:
-        top = self.height - LINE * _LIST_SIZE * len(self.list)
-        for index, line in enumerate(self.list):
-            y = top + (index + 0.5) * LINE * _LIST_SIZE
-            yield Text(x=0.0, y=y, spans=(Span(text=line),), size=_LIST_SIZE, style=Style.NOTE)
 
     def _description(self) -> str:
         cuts = ", ".join(
@@ -246,6 +295,8 @@ def _box(rect: Rect) -> shapely.Polygon:
     return shapely.box(rect.x, rect.y, rect.x + rect.width, rect.y + rect.height)
 
 
-def _blocks(forms: Sequence[tuple[Span, ...]], *, turned: bool = False) -> list[Block]:
+def _blocks(
+    forms: Sequence[tuple[Span, ...]], sizes: Sequence[float] = _SIZES, *, turned: bool = False
+) -> list[Block]:
     """Give the forms of a line of text, the fullest first even if it is small."""
-    return [Block(lines=(form,), size=size, turned=turned) for form in forms for size in _SIZES]
+    return [Block(lines=(form,), size=size, turned=turned) for form in forms for size in sizes]

@@ -5,7 +5,7 @@ give it, Helvetica by its published metrics and the much wider DejaVu Sans. A te
 any common one.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from plankwright.draw.scene import Span
 
@@ -51,11 +51,6 @@ def text_width(spans: Iterable[Span], size: float) -> float:
         for span in spans
         for character in span.text
     )
-
-
-def fitting_size(text: str, width: float, sizes: Sequence[float]) -> float | None:
-    """Give the first of some font sizes at which a text is no wider than it may be, if there is one. [mm]"""
-    return next((size for size in sizes if text_width([Span(text=text)], size) <= width), None)
 
 
 def shortened(text: str, width: float, size: float, *, bold: bool = False) -> str:

@@ -22,6 +22,9 @@ _GAP = 1.0
 _LEAD = 3.0
 """From the drawing to the tick, and from the tick to the text. [mm]"""
 
+_LEVEL_SIZE, _LEVEL_LEAD = 3.1, 2.0
+"""Font size of marks that read to the right, which have more room, and the lead to them. [mm]"""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mark:
@@ -114,9 +117,10 @@ def level_ruler_depth(texts: Sequence[str], width: float) -> float:
     """
     if not texts:
         return 0.0
-    widest = max(text_width([Span(text=text)], SIZE) for text in texts)
-    level = len(texts) * (widest + _BETWEEN) <= width
-    return _GAP + _LEAD + (LINE * SIZE if level else widest + 1.0)
+    spans = [(Span(text=text),) for text in texts]
+    if _fit_level(spans, width):
+        return _GAP + _LEVEL_LEAD + LINE * _LEVEL_SIZE
+    return ruler_depth(spans)
 
 
 def level_ruler(edge: float, marks: Sequence[Mark], width: float, *, above: bool) -> tuple[Item, ...]:
@@ -133,20 +137,25 @@ def level_ruler(edge: float, marks: Sequence[Mark], width: float, *, above: bool
     above
         On which side of the drawing they stand.
     """
-    widest = max((text_width(mark.spans, SIZE) for mark in marks), default=0.0)
-    if len(marks) * (widest + _BETWEEN) > width:
+    if not _fit_level([mark.spans for mark in marks], width):
         return ruler(Edge.TOP if above else Edge.BOTTOM, edge, marks, (SIZE, width - SIZE))
     outwards = -1.0 if above else 1.0
+    widest = max((text_width(mark.spans, _LEVEL_SIZE) for mark in marks), default=0.0)
     span = widest / 2, width - widest / 2
     far = edge + outwards * _GAP
-    text_at = far + outwards * _LEAD
+    text_at = far + outwards * _LEVEL_LEAD
     items: list[Item] = []
     for mark, at in zip(marks, spread([mark.at for mark in marks], widest + _BETWEEN, span), strict=True):
         line = ((mark.at, edge), (mark.at, far), (at, text_at))
         items.append(Line(places=line, style=Style.DIMENSION))
-        y = text_at + outwards * LINE * SIZE / 2
-        items.append(Text(x=at, y=y, spans=mark.spans, size=SIZE, anchor=Anchor.MIDDLE))
+        y = text_at + outwards * LINE * _LEVEL_SIZE / 2
+        items.append(Text(x=at, y=y, spans=mark.spans, size=_LEVEL_SIZE, anchor=Anchor.MIDDLE))
     return tuple(items)
+
+
+def _fit_level(texts: Sequence[tuple[Span, ...]], width: float) -> bool:
+    widest = max((text_width(spans, _LEVEL_SIZE) for spans in texts), default=0.0)
+    return len(texts) * (widest + _BETWEEN) <= width
 
 
 def spread(places: Sequence[float], apart: float, span: tuple[float, float]) -> list[float]:

@@ -30,6 +30,8 @@ class Style(StrEnum):
     FLAW_BLEMISH = "flaw-blemish"
     OFFCUT = "offcut"
     BOARD = "board"
+    REFERENCE = "reference"
+    FINISHED = "finished"
     DIMENSION = "dimension"
     EXTENSION = "extension"
     LEADER = "leader"
@@ -129,7 +131,9 @@ LOOKS: dict[Style, Look] = {
         hatch=Hatch(spacing=1.4, width=0.15, angle=-60, ink=BROWN), stroke=BROWN, width=0.2
     ),
     Style.OFFCUT: Look(fill=PAPER, stroke=INK, width=0.25, dash=(1.2, 0.8)),
-    Style.BOARD: Look(fill=PAPER, stroke=INK, width=0.4),
+    Style.BOARD: Look(fill=PAPER, stroke=INK, width=0.3),
+    Style.REFERENCE: Look(stroke=INK, width=0.9),
+    Style.FINISHED: Look(stroke=INK, width=0.5),
     Style.DIMENSION: Look(stroke=INK, width=0.18),
     Style.EXTENSION: Look(stroke=GREY, width=0.1, dash=(0.5, 0.8)),
     Style.LEADER: Look(stroke=INK, width=0.12),

@@ -5,6 +5,8 @@ On courses that run up the wall the piece is told the same way, its sides being 
 
 from dataclasses import dataclass
 
+from plankwright.draw.boards import Finished
+from plankwright.layout.shaping import Workpiece
 from plankwright.measure import Nm, TapeStyle, write_inches
 from plankwright.model import (
     Board,
@@ -81,9 +83,11 @@ class AsHung:
     @property
     def size(self) -> str:
         """Its length and width; to the long and the short point, LP and SP, where an end is angled."""
-        length, width = self._firm(self.length_nm), self._firm(self.width_nm)
-        long_point, short_point = self._firm(self.hung.long_point_nm), self._firm(self.hung.short_point_nm)
-        if short_point != long_point:
+        length, width = self.firm(self.length_nm), self.firm(self.width_nm)
+        long_point, short_point = self.firm(self.hung.long_point_nm), self.firm(self.hung.short_point_nm)
+        if self.hung.short_point_nm == 0:
+            length = f"{long_point}{FIRM}LP, to{FIRM}a{FIRM}point"
+        elif short_point != long_point:
             length = f"{long_point}{FIRM}LP, {short_point}{FIRM}SP"
         return f"{length} ×{FIRM}{width}"
 
@@ -104,7 +108,8 @@ class AsHung:
         """Write a length all in inches, or in millimetres."""
         return write_inches(nm, self.tape)
 
-    def _firm(self, nm: Nm) -> str:
+    def firm(self, nm: Nm) -> str:
+        """Write it so that no line breaks within it."""
         return self.inches(nm).replace(" ", FIRM)
 
     def both_widths(self) -> str:
@@ -121,6 +126,23 @@ class AsHung:
         if self.surface.start in {Edge.TOP, Edge.RIGHT}:
             v = self.width_nm - v
         return (u, v) if self.level else (v, u)
+
+    def finished(self) -> Finished:
+        """Give what it looks like on its board once every cut is made."""
+        work = Workpiece(
+            label=self.piece.label,
+            piece=self.piece,
+            hung=self.hung,
+            surface=self.surface,
+            profile=self.board.profile,
+        )
+        return Finished(
+            corners=tuple(work.on_board(corner) for corner in self.hung.shape),
+            notches=tuple(
+                (work.on_board((place.left, place.bottom)), work.on_board((place.right, place.top)))
+                for place, _ in self.hung.notches
+            ),
+        )
 
     def treatments(self, *which: EdgeTreatment) -> tuple[str, ...]:
         """Say what is done with its long edges, where it is one of the treatments asked for."""

@@ -17,7 +17,6 @@ from plankwright.model import (
     Job,
     Layout,
     Offcut,
-    Piece,
     Point,
     Rectangle,
 )
@@ -25,6 +24,9 @@ from plankwright.paper.as_hung import FIRM, AsHung
 from plankwright.paper.hanging_sheet import closing_course
 
 _DEGREE = 1000
+_STEEP = 50.0
+"""Mitre saws seldom swing farther from square. Common practice, no source. [degrees]"""
+
 _LEAST_SHARE = 0.55
 """Of the width that even a short board is drawn in, so that it can be lettered."""
 
@@ -139,7 +141,7 @@ def _block(
         size=_board_size(board, job.tape),
         about=_about(board, job.tape),
         flaws="; ".join(_flaws(board, job.tape)),
-        drawing=_draw(job, cuts, {label: one.piece for label, one in named.items()}, full),
+        drawing=_draw(job, cuts, named, full),
         steps=tuple(steps),
         bench=tuple(
             Bench(
@@ -155,11 +157,18 @@ def _block(
     )
 
 
-def _draw(job: Job, cuts: BoardCuts, pieces: dict[str, Piece], full: tuple[float, Nm]) -> str:
+def _draw(job: Job, cuts: BoardCuts, pieces: dict[str, AsHung], full: tuple[float, Nm]) -> str:
     """Draw a board; the longest one takes the whole width, and a shorter one the less of it."""
-    board, (width, longest) = job.board(cuts.board_id), full
-    share = max(_LEAST_SHARE, board.length_nm / longest)
-    return write_svg(board_drawing(job, board, pieces, cuts.offcuts, width * share))
+    width, longest = full
+    share = max(_LEAST_SHARE, job.board(cuts.board_id).length_nm / longest)
+    scene = board_drawing(
+        job,
+        cuts,
+        {label: one.piece for label, one in pieces.items()},
+        {label: one.finished() for label, one in pieces.items()},
+        width * share,
+    )
+    return write_svg(scene)
 
 
 def _notes(label: str, one: AsHung, closing: set[str]) -> Iterator[str]:
@@ -176,12 +185,13 @@ def _saw_step(job: Job, cut: Cut, earlier: Sequence[Cut], pieces: dict[str, AsHu
     if cut.kind is CutKind.ANGLED:
         return _angled_step(cut, frees, pieces[cut.label])
     kerf = job.rules.rip_kerf_nm if cut.kind is CutKind.RIP else job.rules.crosscut_kerf_nm
-    if cut.at_nm > 0:
+    # Less waste than the blade is wide leaves no mark to saw to, only a width that it takes off.
+    if cut.at_nm > kerf:
         mark = f"at {write_inches(cut.at_nm, job.tape)}"
     else:
         mark = f"take off {write_inches(cut.at_nm + kerf, job.tape)}"
     text = cut.what[:1].upper() + cut.what[1:]
-    if cut.kind is CutKind.RIP and cut.at_nm > 0:
+    if cut.kind is CutKind.RIP and cut.at_nm > kerf:
         strip = write_inches(cut.at_nm - _straight_from(cut, earlier, kerf), job.tape)
         text = f"{text}{'; ' if text else ''}{'f' if text else 'F'}ence at {strip}"
     return Step(kind=_KINDS[cut.kind], mark=mark, text=text, frees=frees)
@@ -201,19 +211,19 @@ def _straight_from(cut: Cut, earlier: Sequence[Cut], kerf: Nm) -> Nm:
 
 
 def _angled_step(cut: Cut, frees: tuple[Freed, ...], piece: AsHung) -> Step:
-    """Tell an angled crosscut on the board by its marks on both long edges, named as they will hang."""
-    edge, other = piece.board_edges
-    text = (
-        f"{_angle(cut)} from square; {cut.label} with its {piece.how} ends at {piece.inches(cut.at_nm)} "
-        f"on its {edge} edge, at {piece.inches(cut.other_at_nm)} on its {other} edge"
-    )
-    first, last = sorted((cut.at_nm, cut.other_at_nm))
-    mark = f"{piece.inches(first)} to {piece.inches(last)}"
+    """Tell an angled crosscut by its marks on both long edges of the strip, and how the piece hangs."""
+    edge, _ = piece.board_edges
+    angle, lean = _angle(cut)
+    text = f"{angle} {lean}; {cut.label}: {piece.how}, near edge {edge}"
+    mark = f"near {piece.firm(cut.at_nm)},\nfar {piece.firm(cut.other_at_nm)}"
     return Step(kind=_KINDS[cut.kind], mark=mark, text=text, frees=frees)
 
 
-def _angle(cut: Cut) -> str:
-    return f"{cut.angle_mdeg / _DEGREE:.1f}°"
+def _angle(cut: Cut) -> tuple[str, str]:
+    """Say how far a cut leans, and from what: from the edge as well where no mitre saw swings so far."""
+    degrees = cut.angle_mdeg / _DEGREE
+    besides = f" ({90 - degrees:.1f}° off the edge)" if degrees > _STEEP else ""
+    return f"{degrees:.1f}°", f"from square{besides}"
 
 
 def _bench_steps(cuts: Sequence[Cut], piece: AsHung) -> Iterator[Step]:
@@ -228,12 +238,9 @@ def _bench_steps(cuts: Sequence[Cut], piece: AsHung) -> Iterator[Step]:
 
 
 def _notch(notch: Rectangle, what: str, piece: AsHung) -> tuple[str, str]:
-    mark = f"{piece.inches(notch.width_nm)} × {piece.inches(notch.height_nm)}"
-    text = (
-        f"wide × high, for {what}: {piece.inches(notch.left)} from its left, "
-        f"{piece.inches(notch.bottom)} from below"
-    )
-    return mark, text
+    mark = f"{piece.firm(notch.width_nm)} wide,\n{piece.firm(notch.height_nm)} high"
+    right, up = piece.firm(notch.left), piece.firm(notch.bottom)
+    return mark, f"{right} from its left, {up} from below, for {what}"
 
 
 def _tongue(cut: Cut, piece: AsHung) -> str:
@@ -252,7 +259,8 @@ def _line(cut: Cut, piece: AsHung) -> tuple[str, str]:
     first, last = sorted(piece.from_corner(*point) for point in (start, end))
     marks = f"line from {_corner(piece, first)} to {_corner(piece, last)}"
     if cut.kind is CutKind.ANGLED:
-        return _angle(cut), f"from square: {marks}"
+        angle, lean = _angle(cut)
+        return angle, f"{lean}: {marks}"
     if (cut.from_nm, cut.to_nm) == (blank.along_from_nm, blank.along_to_nm):
         left, right = (piece.inches(width) for width in (piece.hung.width_left_nm, piece.hung.width_right_nm))
         return f"{left} to {right}", f"wide, {piece.ends[0]} end to {piece.ends[1]} end: {marks}"
@@ -261,7 +269,7 @@ def _line(cut: Cut, piece: AsHung) -> tuple[str, str]:
 
 def _corner(piece: AsHung, point: Point) -> str:
     """Tell a mark on a piece; a hair outside it, since blanks are rounded up, is on its side."""
-    right, up = (piece.inches(max(0, place)).replace(" ", FIRM) for place in point)
+    right, up = (piece.firm(max(0, place)) for place in point)
     return f"{right}{FIRM}right and {up}{FIRM}up"
 
 
@@ -285,10 +293,11 @@ def _about(board: Board, tape: TapeStyle) -> str:
 
 
 def _flaws(board: Board, tape: TapeStyle) -> Iterator[str]:
-    for flaw in board.flaws:
+    for number, flaw in enumerate(board.flaws, start=1):
+        counted = f"{number} " if len(board.flaws) > 1 else ""
         face = f", {flaw.face} face" if flaw.face else ""
         stretch = f"{write_inches(flaw.start_nm, tape)} to {write_inches(flaw.end_nm, tape)}"
-        yield f"{flaw.what} {stretch} ({flaw.severity}{face})"
+        yield f"{counted}{flaw.what} {stretch} ({flaw.severity}{face})"
 
 
 def _offcut(offcut: Offcut, board: Board, tape: TapeStyle) -> str:

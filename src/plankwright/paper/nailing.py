@@ -1,7 +1,7 @@
 """Where a piece is nailed and where no nail may go, in words."""
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from plankwright.draw.subject import Subject
 from plankwright.layout.hanging import called, grown
@@ -26,7 +26,7 @@ def member_name(what: Subject, number: int) -> str:
         Such as `S3 (32-1/2")` for a stud, with a space that no line breaks at.
     """
     mark = write_inches(what.surface.crossing_members[number - 1].centre_nm, what.tape)
-    return f"{what.member[0].upper()}{number}\N{NO-BREAK SPACE}({mark})"
+    return f"{_initial(what, number)}\N{NO-BREAK SPACE}({mark})"
 
 
 def tell_nails(what: Subject, piece: Piece) -> str:
@@ -49,8 +49,8 @@ def tell_nails(what: Subject, piece: Piece) -> str:
         return f"none, no {what.member} takes one behind this piece: add blocking or adhesive."
     members = Counter(_members(what, piece))
     said = [
-        f"{count} on {'each of ' if len(names) > 1 else ''}{', '.join(names)}"
-        for count, names in _by_count(what, members).items()
+        f"{count} on {'each of ' if len(numbers) > 1 else ''}{_runs(what, numbers)}"
+        for count, numbers in _by_count(members).items()
     ]
     elsewhere = len(piece.nails) - members.total()
     if elsewhere:
@@ -96,12 +96,33 @@ def _members(what: Subject, piece: Piece) -> Iterator[int]:
                 break
 
 
-def _by_count(what: Subject, members: Counter[int]) -> dict[int, list[str]]:
+def _by_count(members: Counter[int]) -> dict[int, list[int]]:
     """Gather the members that get equally many nails."""
-    names: dict[int, list[str]] = {}
+    numbers: dict[int, list[int]] = {}
     for number, count in sorted(members.items()):
-        names.setdefault(count, []).append(member_name(what, number))
-    return names
+        numbers.setdefault(count, []).append(number)
+    return numbers
+
+
+def _runs(what: Subject, numbers: Sequence[int]) -> str:
+    """List members, three or more neighbours as from the first to the last of them."""
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    told: list[str] = []
+    for first, *others in runs:
+        if len(others) > 1:
+            told.append(f"{_initial(what, first)} to {_initial(what, others[-1])}")
+        else:
+            told += [_initial(what, number) for number in (first, *others)]
+    return ", ".join(told)
+
+
+def _initial(what: Subject, number: int) -> str:
+    return f"{what.member[0].upper()}{number}"
 
 
 def _inches(what: Subject, nm: Nm) -> str:

@@ -1,9 +1,8 @@
-"""All sheets of a job as one PDF file: the answer and the maps, the cut list, the hanging sheets."""
+"""All sheets of a job as one PDF file: the answer, the maps, the cut list, the hanging sheets."""
 
 from collections.abc import Sequence
 from dataclasses import asdict
 
-from plankwright.draw.lettering import wrapped
 from plankwright.draw.svg import write_svg
 from plankwright.draw.view import Page
 from plankwright.draw.wall import wall_map
@@ -15,15 +14,13 @@ from plankwright.paper.hanging_sheet import hanging_sheet
 from plankwright.paper.press import press
 
 _SIDE_MARGIN = 12.0
-_TOP_AND_BOTTOM_MARGIN = 33.0
-"""As the templates have them. [mm]"""
-
-_BODY = 3.9
-_LINE = 5.6
-"""Size of the lettering of the answer, and height of a line of it, its share of the gaps included. [mm]"""
+_MAP_MARGINS = 21.0
+"""At the sides of all sheets, and above and below a map, as the templates have them. [mm]"""
 
 
-def work_sheets_pdf(job: Job, layout: Layout, page: Page, answer: Sequence[str] = ()) -> bytes:
+def work_sheets_pdf(
+    job: Job, layout: Layout, page: Page, answer: Sequence[str] = (), remarks: Sequence[str] = ()
+) -> bytes:
     """Print all sheets of a job.
 
     Parameters
@@ -33,9 +30,11 @@ def work_sheets_pdf(job: Job, layout: Layout, page: Page, answer: Sequence[str] 
     layout
         A layout of it that was checked.
     page
-        What is printed on; maps lie across it, lists stand upright.
+        What is printed on; maps lie across it, all else stands upright.
     answer
         Whether the pile is enough, in sentences; it stands on the first sheet.
+    remarks
+        What the checker leaves to the user's judgement, in sentences; they stand below the answer.
 
     Returns
     -------
@@ -48,7 +47,10 @@ def work_sheets_pdf(job: Job, layout: Layout, page: Page, answer: Sequence[str] 
             "title": f"{job.name}: cut list and hanging sheet",
             "job": job.name,
             "paper": {"width": page.height, "height": page.width},
-            "maps": _maps(job, layout, page, answer),
+            "answer": answer,
+            "remarks": remarks,
+            "order": _order_of_work(job, layout),
+            "maps": _maps(job, layout, page),
             "cautions": [asdict(caution) for caution in CAUTIONS],
             "cuts": {
                 "legend": _legend(job),
@@ -59,22 +61,40 @@ def work_sheets_pdf(job: Job, layout: Layout, page: Page, answer: Sequence[str] 
     )
 
 
-def _maps(job: Job, layout: Layout, page: Page, answer: Sequence[str]) -> list[dict[str, object]]:
-    """Draw each surface to scale, as large as its sheet and the answer above the first allow."""
-    maps: list[dict[str, object]] = []
-    for part in layout.surfaces:
-        said = () if maps else tuple(answer)
-        width = page.width - 2 * _SIDE_MARGIN
-        lines = sum(len(wrapped(sentence, width, _BODY)) for sentence in said)
-        room = Page(
-            name=page.name,
-            width=width,
-            height=page.height - _TOP_AND_BOTTOM_MARGIN - lines * _LINE,
-            margin=0.5,
-        )
-        svg = write_svg(wall_map(job, part, room))
-        maps.append({"surface": part.surface_id, "answer": said, "svg": svg})
-    return maps
+def _order_of_work(job: Job, layout: Layout) -> list[str]:
+    """Say what to do first, and what next."""
+    nailed = any(not job.surface(part.surface_id).framing.solid for part in layout.surfaces)
+    framing = ", the marks of the framing" if nailed else ""
+    return [
+        "Read what stands under “Before you start” on the cut list and on the hanging sheet.",
+        (
+            f"Compare each map with the real thing: outline, openings, boxes{framing}, what runs behind. "
+            "Where they differ, mend the job and lay it out anew before anything is cut."
+        ),
+        "See that its id and an arrow at its marked end stand on every board.",
+        (
+            "Cut board by board as the cut list has them. Write its label on the back of each piece as it "
+            "comes free, and tick what is done."
+        ),
+        "Hang course by course as the hanging sheet has them, and try each piece before you nail it.",
+        (
+            "When a board breaks or a course comes out wider or narrower than its mark, stop: most of the "
+            "others are spoken for. Take a board that is told to be spare, or lay out anew."
+        ),
+    ]
+
+
+def _maps(job: Job, layout: Layout, page: Page) -> list[dict[str, str]]:
+    """Draw each surface to scale, as large as its sheet allows."""
+    room = Page(
+        name=page.name,
+        width=page.width - 2 * _SIDE_MARGIN,
+        height=page.height - _MAP_MARGINS - 0.5,
+        margin=0.5,
+    )
+    return [
+        {"surface": part.surface_id, "svg": write_svg(wall_map(job, part, room))} for part in layout.surfaces
+    ]
 
 
 def _legend(job: Job) -> list[str]:
@@ -85,8 +105,13 @@ def _legend(job: Job) -> list[str]:
         "Boards come in the order of hanging. The pieces of a course are equally wide: the fence stays put.",
         (
             "Measure along from the marked end and across from the reference edge: the groove of a milled "
-            "board, the straighter edge of a square one; in the drawings they are left and below. Make all "
-            "marks before the first cut."
+            "board, the straighter edge of a square one. In the drawings the arrow is at the marked end, the "
+            "heavy line is the reference edge, and thick outlines are finished pieces. Make all marks before "
+            "the first cut."
+        ),
+        (
+            "An angled cut has two marks: “near” on the edge of the strip that is nearer to the reference "
+            "edge, “far” on the other."
         ),
         (
             f"The blade goes beyond the mark: its kerf ({crosscut} crosscut, {rip} rip) comes out of what "

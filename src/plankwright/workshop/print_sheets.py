@@ -4,6 +4,7 @@ from plankwright.layout.result import Result
 from plankwright.model import Job, Layout
 from plankwright.paper.work_sheets import work_sheets_pdf
 from plankwright.workshop.ask_enough import Answer, ask_enough
+from plankwright.workshop.check_layout import check_layout
 from plankwright.workshop.paper_size import PaperSize, page_of
 
 
@@ -30,4 +31,5 @@ def print_sheets(
         A PDF file.
     """
     told = answer or ask_enough(job, Result(layout=layout))
-    return work_sheets_pdf(job, layout, page_of(job.tape, paper), str(told).splitlines())
+    remarks = [str(remark) for remark in check_layout(job, layout).warnings]
+    return work_sheets_pdf(job, layout, page_of(job.tape, paper), str(told).splitlines(), remarks)

@@ -1,6 +1,6 @@
 """The drawing of a board on the saw bench."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 import pytest
@@ -8,11 +8,12 @@ import shapely
 
 from builders import TAPE, board, flaw, job, nm, rectangle, wall
 from plankwright.draw import Scene, board_drawing, write_svg
+from plankwright.draw.boards import Finished
 from plankwright.draw.lettering import text_width
 from plankwright.draw.scene import Anchor, Group, Item, Polygon, Rect, Text
 from plankwright.draw.styles import Style
 from plankwright.measure import MILLIMETRE, System, TapeStyle
-from plankwright.model import Board, Face, Offcut, Piece, Severity
+from plankwright.model import Board, BoardCuts, Cut, CutKind, Face, Offcut, Piece, Severity
 
 LONG = board(
     "B17",
@@ -49,9 +50,42 @@ OFFCUT = Offcut(
 )
 
 
+def _crosscut(at: float, other: float | None = None) -> Cut:
+    kind = CutKind.CROSSCUT if other is None else CutKind.ANGLED
+    return Cut(
+        kind=kind,
+        at_nm=nm(at),
+        other_at_nm=nm(at if other is None else other),
+        from_nm=0,
+        to_nm=nm(7.5),
+        what="cut",
+    )
+
+
+CUTS = (
+    *(_crosscut(at) for at in (3.375, 59, 66.375, 99)),
+    Cut(kind=CutKind.RIP, at_nm=nm(5.5), other_at_nm=nm(5.5), from_nm=0, to_nm=nm(60)),
+    _crosscut(139, 136.5),
+)
+
+
+def _blank(piece: Piece) -> Finished:
+    """Give a piece that hangs as it is cut."""
+    left, right = piece.along_from_nm, piece.along_to_nm
+    low, high = piece.across_from_nm, piece.across_to_nm
+    return Finished(corners=((left, low), (right, low), (right, high), (left, high)))
+
+
+def _board_cuts(of: Board, pieces: Mapping[str, Piece], *offcuts: Offcut) -> BoardCuts:
+    cuts = CUTS if pieces else ()
+    return BoardCuts(board_id=of.id, cuts=cuts, piece_labels=tuple(pieces), offcuts=offcuts)
+
+
 def _drawn(of: Board = LONG, tape: TapeStyle = TAPE) -> Scene:
     pieces = PIECES if of is LONG else {}
-    return board_drawing(replace(job(wall(96, 48), [of]), tape=tape), of, pieces, (OFFCUT,) if pieces else ())
+    whole = replace(job(wall(96, 48), [of]), tape=tape)
+    cuts = _board_cuts(of, pieces, *((OFFCUT,) if pieces else ()))
+    return board_drawing(whole, cuts, pieces, {label: _blank(piece) for label, piece in pieces.items()})
 
 
 def _all(items: tuple[Item, ...]) -> Iterator[Item]:
@@ -107,24 +141,71 @@ def test_pieces_are_lettered_with_label_length_and_width() -> None:
     assert titles == ['4b: 55-1/2" × 5-3/8"', '9a: 72-1/2" × 3-3/8"', '11c: 32-1/2" × 3-3/8", back face up']
 
 
-def test_marks_are_measured_from_the_marked_end() -> None:
-    """Every end of a piece once, in order, and the end of the board."""
+def test_marks_are_those_of_the_crosscuts_from_the_marked_end() -> None:
+    """What stands above the board is what the cut list says, both marks of an angled cut, and its length."""
     said = _said(_drawn())
     assert [text for text in said if text.endswith('"') and " " not in text] == [
-        '3-1/2"', '59"', '66-1/2"', '99"', '139"', '144"', '7-1/2"',
+        '3-3/8"', '59"', '66-3/8"', '99"', '136-1/2"', '139"', '144"', '7-1/2"',
     ]  # fmt: skip
 
 
-def test_flaws_are_hatched_numbered_and_told() -> None:
-    """Lost wood and blemishes differ by their hatch, and the list says what and where."""
+def test_flaws_are_hatched_and_numbered() -> None:
+    """Lost wood and blemishes differ by their hatch; numbers tell several apart."""
     scene = _drawn()
     assert len(_styled(scene, Style.FLAW_LOST)) == 2
     assert len(_styled(scene, Style.FLAW_BLEMISH)) == 1
-    said = " ".join(_said(scene))
+    assert {"1", "2", "3"} <= set(_said(scene))
     assert (
         '1 rot (lost), 0" to 3"; 2 rot (lost), 60" to 66"; 3 stain (blemish, front only), 100" to 104"'
-        in said
+        in scene.description
     )
+
+
+def test_a_single_flaw_needs_no_number() -> None:
+    """There is nothing to take it for."""
+    scene = _drawn(board("S1", 30, 5, flaws=(flaw(4, 9),)))
+    assert len(_styled(scene, Style.FLAW_LOST)) == 1
+    assert "1" not in _said(scene)
+
+
+def test_a_finished_piece_is_outlined_with_its_slope_and_its_notch() -> None:
+    """An angled end and a box are seen where they are cut, within the blank."""
+    piece = PIECES["4b"]
+    finished = Finished(
+        corners=((nm(3.5), nm(0.125)), (nm(59), nm(0.125)), (nm(50), nm(5.5)), (nm(3.5), nm(5.5))),
+        notches=(((nm(20), nm(4)), (nm(18), nm(2))),),
+    )
+    scene = board_drawing(
+        job(wall(96, 48), [LONG]), _board_cuts(LONG, {"4b": piece}), {"4b": piece}, {"4b": finished}
+    )
+    (outline,) = [item for item in _styled(scene, Style.FINISHED) if isinstance(item, Polygon)]
+    (blank,) = [item for item in _styled(scene, Style.PIECE) if isinstance(item, Rect)]
+    (notch,) = [item for item in _styled(scene, Style.CUT_OUT) if isinstance(item, Rect)]
+    slope = shapely.Polygon(outline.rings[0])
+    assert slope.bounds == pytest.approx(
+        (blank.x, blank.y, blank.x + blank.width, blank.y + blank.height), abs=0.01
+    )
+    assert slope.area / (blank.width * blank.height) == pytest.approx(1 - 9 / 55.5 / 2)
+    assert (notch.x - blank.x) / blank.width == pytest.approx(14.5 / 55.5)
+    assert notch.width / blank.width == pytest.approx(2 / 55.5)
+    assert slope.contains(shapely.box(notch.x, notch.y, notch.x + notch.width, notch.y + notch.height))
+
+
+def test_a_narrow_strip_keeps_its_label() -> None:
+    """A strip of an inch has no room for its size, but nobody must guess which one it is."""
+    strips = {
+        "7a": _piece((3.5, 59), (0, 1)),
+        "8a": _piece((3.5, 59), (1.125, 7)),
+    }
+    scene = board_drawing(
+        job(wall(96, 48), [LONG]),
+        _board_cuts(LONG, strips),
+        strips,
+        {label: _blank(piece) for label, piece in strips.items()},
+    )
+    said = _said(scene)
+    assert any(text.startswith("8a · ") for text in said)
+    assert any(text.startswith("7a") for text in said)
 
 
 def test_what_is_kept_is_drawn_dashed_and_lettered() -> None:
@@ -137,7 +218,12 @@ def test_what_is_kept_is_drawn_dashed_and_lettered() -> None:
 def test_a_sliver_worth_keeping_is_drawn_without_words() -> None:
     """What is too small to letter keeps its dashes; the cut list tells its size."""
     sliver = replace(OFFCUT, along_from_nm=nm(143), along_to_nm=nm(143.5))
-    scene = board_drawing(job(wall(96, 48), [LONG]), LONG, PIECES, (sliver,))
+    scene = board_drawing(
+        job(wall(96, 48), [LONG]),
+        _board_cuts(LONG, PIECES, sliver),
+        PIECES,
+        {label: _blank(piece) for label, piece in PIECES.items()},
+    )
     assert len(_styled(scene, Style.OFFCUT)) == 1
     assert not any(text.startswith("keep") for text in _said(scene))
 
@@ -188,7 +274,13 @@ def test_no_two_texts_touch_and_none_leaves_the_drawing(of: Board) -> None:
 
 def test_it_is_written_alike_each_time() -> None:
     """Byte for byte, and whatever order the pieces came in."""
-    again = board_drawing(job(wall(96, 48), [LONG]), LONG, dict(reversed(PIECES.items())), (OFFCUT,))
+    blanks = {label: _blank(piece) for label, piece in PIECES.items()}
+    again = board_drawing(
+        job(wall(96, 48), [LONG]),
+        _board_cuts(LONG, PIECES, OFFCUT),
+        dict(reversed(PIECES.items())),
+        dict(reversed(blanks.items())),
+    )
     assert write_svg(_drawn()) == write_svg(again)
 
 

@@ -3,7 +3,7 @@
 import pymupdf
 import pytest
 
-from plankwright.draw.lettering import fitting_size, shortened, text_width, wrapped
+from plankwright.draw.lettering import shortened, text_width, wrapped
 from plankwright.draw.scene import Span
 
 PRINTABLE = "".join(map(chr, range(32, 127))) + "·×–°²½¼¾äöüÄÖÜßéèàçñåøæÅØ"
@@ -35,14 +35,6 @@ def test_width_grows_with_size_and_spans_add_up() -> None:
     one, two = Span(text="4b", bold=True), Span(text=" B17")
     assert text_width([one, two], 4.0) == pytest.approx(2 * text_width([one, two], 2.0))
     assert text_width([one, two], 2.0) == pytest.approx(text_width([one], 2.0) + text_width([two], 2.0))
-
-
-def test_the_first_size_that_fits_is_taken() -> None:
-    """Large where it can be, smaller where it must, none where nothing fits."""
-    sizes = (3.0, 2.0)
-    assert fitting_size("hall", 100.0, sizes) == 3.0
-    assert fitting_size("hall", text_width([Span(text="hall")], 2.5), sizes) == 2.0
-    assert fitting_size("hall", 0.1, sizes) is None
 
 
 def test_a_text_is_cut_off_only_where_it_must_be() -> None:

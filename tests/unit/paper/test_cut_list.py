@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from builders import board, course, job, layout, nm, outline, piece, surface_layout, wall
 from plankwright.layout.sawing import saw_boards
+from plankwright.measure import MILLIMETRE
 from plankwright.model import EdgeKind, EdgeProfile, EdgeTreatment, Framing, Job, Layout, Piece, Rules
 from plankwright.paper.cut_list import BoardBlock, Step, cut_list
 from porch import porch_job, porch_layout, short_porch_layout
@@ -21,7 +22,12 @@ def porch_blocks() -> dict[str, BoardBlock]:
 def told(step: Step) -> tuple[str, str, str, tuple[str, ...]]:
     """Give a step as kind, mark, text and labels freed."""
     text = step.text.replace("\N{NO-BREAK SPACE}", " ")
-    return step.kind, step.mark, text, tuple(freed.label for freed in step.frees)
+    return (
+        step.kind,
+        step.mark.replace("\N{NO-BREAK SPACE}", " "),
+        text,
+        tuple(freed.label for freed in step.frees),
+    )
 
 
 def test_boards_come_in_the_order_of_the_cuts() -> None:
@@ -45,6 +51,39 @@ def test_rips_tell_mark_and_fence() -> None:
     ]
 
 
+def test_what_is_less_than_a_kerf_is_taken_off() -> None:
+    """A loss of 1/8 inch with a 3 mm blade leaves no mark to saw to and no strip for a fence."""
+    flat = wall(96, 6, framing=SOLID)
+    rules = replace(RULES, rip_kerf_nm=3 * MILLIMETRE)
+    one = piece(flat, "1a B", (0, 96), (0, 6), at=(0.5, 0.125))
+    (block,) = cut_list(job(flat, [board("B", 97, 6.5)], rules), of_one(one), WIDTH)
+    assert [told(step)[:3] for step in block.steps if step.kind == "Rip"] == [
+        ("Rip", 'take off 1/8"', "Straighten the reference edge"),
+        ("Rip", 'at 6-1/8"', 'Fence at 6"'),
+    ]
+
+
+def test_an_angle_within_reach_of_a_mitre_saw_is_told_from_square_alone() -> None:
+    """Under a slope of 45 degrees nobody has to turn the angle round."""
+    steep = wall(96, 6, framing=SOLID, outline=outline((0, 0), (96, 0), (90, 6), (0, 6)))
+    whole = job(steep, [board("B", 97, 6.25)], RULES)
+    (block,) = cut_list(whole, of_one(piece(steep, "1a B", (0, 96), (0, 6))), WIDTH)
+    (angled,) = [step for step in block.steps if step.kind == "Angled"]
+    assert told(angled)[1:3] == (
+        'near 96-1/2",\nfar 90-1/2"',
+        "45.0° from square; 1a: marked end to the left, near edge lower",
+    )
+
+
+def test_a_piece_that_comes_to_a_point_says_so() -> None:
+    """A triangle under the ridge has no short edge to measure."""
+    ridge = wall(20, 6, framing=SOLID, outline=outline((0, 0), (20, 0), (10, 6)))
+    whole = job(ridge, [board("B", 22, 6.25)], RULES)
+    (block,) = cut_list(whole, of_one(piece(ridge, "1a B", (0, 20), (0, 6))), WIDTH)
+    sizes = [freed.size for step in block.steps for freed in step.frees]
+    assert [size.replace("\N{NO-BREAK SPACE}", " ") for size in sizes] == ['20" LP, to a point × 6"']
+
+
 def test_board_tells_what_is_known_of_it() -> None:
     """Size, thickness, milling, species, lot and note stand at its head, and its flaws below."""
     blocks = porch_blocks()
@@ -54,7 +93,7 @@ def test_board_tells_what_is_known_of_it() -> None:
     )
     assert blocks["H03"].size == '8\' 1" × 6-1/2" to 7"'
     assert blocks["H05"].about == '3/4" thick, tongue-and-groove, lot stage'
-    assert blocks["H06"].flaws == 'rot 100" to 104" (lost); stain 20" to 21" (blemish, front face)'
+    assert blocks["H06"].flaws == '1 rot 100" to 104" (lost); 2 stain 20" to 21" (blemish, front face)'
 
 
 def test_starter_on_an_uneven_floor_tells_both_widths() -> None:
@@ -72,13 +111,13 @@ def test_starter_on_an_uneven_floor_tells_both_widths() -> None:
 
 
 def test_angled_end_on_the_board_tells_angle_and_both_marks() -> None:
-    """An angled end that is cut from the board tells where it meets each edge, named as it hangs."""
+    """An angled end that is cut from the board tells where it meets each edge, and how the piece hangs."""
     assert told(porch_blocks()["H06"].steps[2]) == (
         "Angled",
-        '1/2" to 12-1/2"',
+        'near 12-1/2",\nfar 1/2"',
         (
-            "63.4° from square; 5a with its marked end to the right, back face showing "
-            'ends at 12-1/2" on its upper edge, at 1/2" on its lower edge'
+            "63.4° from square (26.6° off the edge); 5a: marked end to the right, back face showing, "
+            "near edge upper"
         ),
         (),
     )
@@ -88,7 +127,12 @@ def test_angled_end_of_a_free_piece_tells_its_line() -> None:
     """With an offcut behind it the piece is cut square first, and the slope is marked on the piece."""
     (bench,) = porch_blocks()["H07"].bench
     assert [told(step) for step in bench.steps] == [
-        ("Angled", "63.4°", 'from square: line from 72" right and 6" up to 84" right and 0" up', ())
+        (
+            "Angled",
+            "63.4°",
+            'from square (26.6° off the edge): line from 72" right and 6" up to 84" right and 0" up',
+            (),
+        )
     ]
 
 
@@ -108,7 +152,7 @@ def test_notch_tells_size_place_and_what_comes_through() -> None:
     """A notch is told from the left and from below, as the piece hangs."""
     (bench,) = porch_blocks()["H03"].bench
     assert [told(step) for step in bench.steps] == [
-        ("Notch", '2-1/4" × 3"', 'wide × high, for socket: 30" from its left, 3" from below', ())
+        ("Notch", '2-1/4" wide,\n3" high', '30" from its left, 3" from below, for socket', ())
     ]
 
 

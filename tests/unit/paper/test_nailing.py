@@ -33,16 +33,14 @@ def test_members_are_named_as_on_the_map() -> None:
 def test_nails_are_counted_by_stud() -> None:
     """Studs with as many nails are told together."""
     one = piece(WALL, "1a B", (0, 60), (6, 12), nailed_at=(8, 24, 40, 40.25))
-    assert (
-        plain(tell_nails(hung(WALL, one), one)) == '8 in all: 2 on each of S1 (8"), S2 (24"); 4 on S3 (40").'
-    )
+    assert plain(tell_nails(hung(WALL, one), one)) == "8 in all: 2 on each of S1, S2; 4 on S3."
 
 
 def test_too_few_studs_ask_for_blocking() -> None:
     """A piece behind which fewer studs stand than the rules ask for needs more than nails."""
     one = piece(WALL, "1a B", (0, 20), (6, 12), nailed_at=(8,))
     told = plain(tell_nails(hung(WALL, one), one))
-    assert told == '2 in all: 2 on S1 (8"). Only 1 of 2 studs behind it: add blocking or adhesive.'
+    assert told == "2 in all: 2 on S1. Only 1 of 2 studs behind it: add blocking or adhesive."
 
 
 def test_piece_without_nails_says_why() -> None:
@@ -90,5 +88,5 @@ def test_upright_courses_cross_strips() -> None:
     )
     one = piece(upright, "1a B", (0, 90), (6, 12), nailed_at=(8, 40))
     what = hung(upright, one)
-    assert plain(tell_nails(what, one)) == '4 in all: 2 on each of S1 (8"), S2 (40").'
+    assert plain(tell_nails(what, one)) == "4 in all: 2 on each of S1, S2."
     assert list(tell_keep_outs(what, row())) == ['No nail between 49" and 52" along: wire (feed).']

@@ -70,13 +70,14 @@ def test_porch_is_a_layout_that_the_checker_passes() -> None:
 
 
 @pytest.mark.parametrize("page", [LETTER, A4])
-def test_map_lies_across_the_paper_and_lists_stand_on_it(page: Page) -> None:
-    """Every page has the size of the paper, and the map alone lies across it."""
+def test_map_lies_across_the_paper_and_all_else_stands_on_it(page: Page) -> None:
+    """Every page has the size of the paper, and the map alone, behind the first one, lies across it."""
     document = porch_sheets(page)
     width, height = page.width * POINTS_A_MM, page.height * POINTS_A_MM
     sizes = [(sheet.rect.width, sheet.rect.height) for sheet in document.pages]
-    assert sizes[0] == pytest.approx((width, height), abs=0.1)
-    assert sizes[1:] == [pytest.approx((height, width), abs=0.1)] * (len(sizes) - 1)
+    assert sizes[1] == pytest.approx((width, height), abs=0.1)
+    upright = [sizes[0], *sizes[2:]]
+    assert upright == [pytest.approx((height, width), abs=0.1)] * len(upright)
 
 
 @pytest.mark.parametrize("page", [LETTER, A4])
@@ -96,11 +97,47 @@ def test_pages_are_numbered_of_how_many() -> None:
         assert f"Page {number} of {len(document.pages)}" in words(page)
 
 
-def test_answer_stands_above_the_first_map() -> None:
-    """The first sheet says whether the pile is enough."""
-    answer = ("Enough: a layout was found that covers porch.", "One board is spare.")
-    first = Sheets(work_sheets_pdf(porch_job(), porch_layout(), LETTER, answer)).pages[0]
-    assert " ".join(answer) in words(first)
+def test_the_first_sheet_tells_the_answer_and_what_to_mind() -> None:
+    """Whoever takes the pack in hand reads first whether the pile is enough, then what to look out for."""
+    answer = ("Enough: a layout was found that covers porch.", "Wanted:", "- 1 board", "One board is spare.")
+    remarks = ("porch, course 1: it may break off.",)
+    first = words(Sheets(work_sheets_pdf(porch_job(), porch_layout(), LETTER, answer, remarks)).pages[0])
+    assert first.startswith("Start here village hall")
+    assert "village hall Enough: a layout was found that covers porch. Wanted: • 1 board One board" in first
+    assert "Mind • porch, course 1: it may break off." in first
+
+
+def test_the_first_sheet_tells_what_to_do_first() -> None:
+    """Read, compare, mark, cut, hang: numbered, with a box to tick each."""
+    first = words(porch_sheets().pages[0])
+    assert re.findall(r"([1-9])\. (\w+)", first) == [
+        ("1", "Read"), ("2", "Compare"), ("3", "See"), ("4", "Cut"), ("5", "Hang"), ("6", "When"),
+    ]  # fmt: skip
+
+
+def test_the_first_sheet_tells_where_everything_is() -> None:
+    """Each part of the pack stands with the page that it begins on."""
+    document = porch_sheets()
+    listed = re.findall(r"(Map: porch|Cut list|Hanging sheet: porch) page (\d+)", words(document.pages[0]))
+    heads = [words(page) for page in document.pages]
+    begins = [next(at for at, head in enumerate(heads, 1) if head.startswith(start)) for start in (
+        "Cut list", "Hanging sheet: porch"
+    )]  # fmt: skip
+    assert listed == [
+        ("Map: porch", "2"), ("Cut list", str(begins[0])), ("Hanging sheet: porch", str(begins[1])),
+    ]  # fmt: skip
+
+
+def test_a_map_has_its_sheet_to_itself() -> None:
+    """The answer does not make the map smaller: it is drawn over at least half the height of its sheet."""
+    (many, none) = (
+        Sheets(work_sheets_pdf(porch_job(), porch_layout(), LETTER, answer)).pages[1].get_drawings()
+        for answer in (["A sentence."] * 30, [])
+    )
+    assert [shape["rect"] for shape in many] == [shape["rect"] for shape in none]
+    right = max(shape["rect"].x1 for shape in many)
+    left = min(shape["rect"].x0 for shape in many)
+    assert right - left > 0.8 * LETTER.width * POINTS_A_MM
 
 
 def test_each_piece_comes_free_exactly_once_on_the_cut_list() -> None:
@@ -130,7 +167,8 @@ def test_marks_of_square_cuts_are_those_of_the_cut_list() -> None:
     for cuts in saw_boards(job_, porch_layout()):
         for cut in cuts.cuts:
             if cut.kind in {CutKind.CROSSCUT, CutKind.RIP} and not cut.label:
-                at = cut.at_nm if cut.at_nm > 0 else cut.at_nm + job_.rules.rip_kerf_nm
+                kerf = job_.rules.rip_kerf_nm
+                at = cut.at_nm if cut.at_nm > kerf else cut.at_nm + kerf
                 wanted.append((cut.kind.value.capitalize(), write_inches(at, job_.tape)))
     assert marks == wanted
 
