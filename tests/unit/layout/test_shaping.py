@@ -229,7 +229,7 @@ def test_notch_is_measured_from_the_left_end_and_the_lower_edge() -> None:
     (notch,) = shaping_cuts(at_bench(wall, place_of(0, 0, 96, 6)), KERF)
     assert notch.kind is CutKind.NOTCH
     assert notch.notch == place_of(20, 4, 23, 6)
-    assert notch.what == "socket left"
+    assert notch.what == "socket (left)"
     assert (notch.at_nm, notch.other_at_nm, notch.from_nm, notch.to_nm) == (
         30 * INCH,
         33 * INCH,
