@@ -58,7 +58,7 @@ def test_a_search_stopped_at_once_breaks_no_rule(job: Job) -> None:
     assert not faults(check_layout(job, result.layout))
 
 
-@settings(max_examples=6)
+@settings(max_examples=4)
 @given(jobs())
 def test_the_same_job_effort_and_seed_give_the_same_layout(job: Job) -> None:
     """To the byte, as long as the clock, which stops a search that is late, has no say."""
@@ -68,7 +68,7 @@ def test_the_same_job_effort_and_seed_give_the_same_layout(job: Job) -> None:
     assert one == other
 
 
-@settings(max_examples=15)
+@settings(max_examples=10)
 @given(jobs(surfaces=1))
 def test_no_bound_claims_more_than_a_layout_shows(job: Job) -> None:
     """What is worked out before the search is no higher than what the search finds."""
@@ -88,7 +88,7 @@ def test_no_bound_claims_more_than_a_layout_shows(job: Job) -> None:
     assert laid.bound.wood_spent_nm2 <= laid.score.wood_spent_nm2
 
 
-@settings(max_examples=20)
+@settings(max_examples=10)
 @given(jobs())
 def test_a_layout_written_down_reads_back_the_same(job: Job) -> None:
     """To the nanometre."""
