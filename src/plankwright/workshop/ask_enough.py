@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from plankwright.layout.offcuts import offcuts
+from plankwright.layout.offcuts import offcuts, wood_spent_nm2
 from plankwright.layout.result import Result, Verdict, Wanted, verdict
 from plankwright.measure import TapeStyle, round_up, write_area, write_length
 from plankwright.model import Bound, EdgeKind, EdgeProfile, Job, Score, SurfaceLayout
@@ -127,6 +127,7 @@ def ask_enough(job: Job, result: Result) -> Answer:
         wanted=result.wanted,
         wanted_closes=result.closing is not None,
         pile=(
+            *_tell_wood_in_all(job, result),
             *_tell_wanted(result, job.tape),
             *_tell_left(untouched, left, overall),
             *_tell_held_back(result, overall),
@@ -206,6 +207,17 @@ def _headline(overall: Verdict, surfaces: Sequence[SurfaceAnswer], held_back: in
                 f"Not settled: no layout of {pile} was found that covers all of {which}, "
                 "and none was proven impossible. A longer search may tell."
             )
+
+
+def _tell_wood_in_all(job: Job, result: Result) -> Iterator[str]:
+    """Add up what several surfaces take: a board cut for two of them is spent only once."""
+    laid = result.layout.surfaces
+    if len(laid) < 2:  # noqa: PLR2004 - one surface is told of already
+        return
+    in_all = wood_spent_nm2(job, result.layout.pieces)
+    apart = sum(surface.score.wood_spent_nm2 for surface in laid)
+    note = "" if apart == in_all else "; above, a board cut for several surfaces counts on each of them"
+    yield f"Wood spent in all: {write_area(in_all, job.tape)}{note}."
 
 
 def _tell_wanted(result: Result, tape: TapeStyle) -> Iterator[str]:

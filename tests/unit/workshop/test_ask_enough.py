@@ -217,6 +217,25 @@ def test_one_surface_short_makes_the_whole_pile_not_enough() -> None:
     assert [surface.verdict for surface in answer.surfaces] == [Verdict.ENOUGH, Verdict.NOT_ENOUGH]
 
 
+def test_a_board_cut_for_two_surfaces_is_spent_once_in_all() -> None:
+    """Half of it on either wall, and nothing left: four square feet, though each wall counts more."""
+    (surface,) = result("A").layout.surfaces
+    (whole,) = surface.courses[0].pieces
+    halves = (
+        replace(whole, place=replace(whole.place, right=4 * FOOT), along_to_nm=4 * FOOT),
+        replace(whole, place=replace(whole.place, left=4 * FOOT), along_from_nm=4 * FOOT + INCH // 4),
+    )
+    laid = tuple(
+        replace(surface, surface_id=name, courses=(replace(surface.courses[0], pieces=(half,)),))
+        for name, half in zip(("wall", "gable"), halves, strict=True)
+    )
+    both = replace(job("A"), surfaces=(WALL, replace(WALL, id="gable")))
+    answer = ask_enough(both, Result(layout=Layout(job_name="test", surfaces=laid)))
+    assert answer.pile[0] == (
+        "Wood spent in all: 4.0 sq ft; above, a board cut for several surfaces counts on each of them."
+    )
+
+
 def test_a_search_that_was_stopped_says_so() -> None:
     """What was cut short may get better."""
     answer = ask_enough(job("A", "B"), replace(result("A", "B"), stopped=True))
