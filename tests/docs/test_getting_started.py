@@ -46,3 +46,19 @@ def test_every_command_on_the_page_is_walked() -> None:
     """A command that is added there is added above."""
     shown = set(re.findall(r"^plankwright (\w+)", PAGE, re.MULTILINE))
     assert shown == {"start", "tally", "enough", "lay"}
+
+
+def test_what_it_asks_about_is_what_the_page_shows(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Word for word, from a tally with those two slips."""
+    file = tmp_path / "tally.csv"
+    sound = "".join(f"{number},60,5,3/4,\n" for number in range(2, 12))
+    rows = sound.replace("9,60,5,3/4,", "9,60,5,3-Aug,").replace(
+        "11,60,5,3/4,", '11,60,5,3/4,"3-5 rot, 10-12 split"'
+    )
+    file.write_text(f"id,length,width,thickness,flaws\n1,60,5,3/4,\n{rows}", encoding="utf-8")
+    assert run("tally", str(file), "--unit", "in") == 2
+    shown = [line.split(": ", 1)[1] for line in block("text").splitlines()]
+    told = [line.split(": ", 1)[1] for line in capsys.readouterr().err.splitlines()]
+    assert told == shown
