@@ -228,31 +228,28 @@ class _Drawer:
         }
         return sorted({at for at in marks if at > 0} | {self.board.length_nm})
 
-    def _mark_texts(self) -> list[str]:
-        return [write_inches(at, self.job.tape) for at in self._mark_places()]
+    def _mark_texts(self) -> list[tuple[Span, ...]]:
+        return [(Span(text=write_inches(at, self.job.tape)),) for at in self._mark_places()]
 
     def _marks(self) -> tuple[Item, ...]:
         top = self.bench.y(max(self.board.width_start_nm, self.board.width_end_nm))
         marks = [
-            Mark(at=self.bench.x(at), spans=(Span(text=text),))
-            for at, text in zip(self._mark_places(), self._mark_texts(), strict=True)
+            Mark(at=self.bench.x(at), spans=spans)
+            for at, spans in zip(self._mark_places(), self._mark_texts(), strict=True)
         ]
         numbers = [
-            Mark(
-                at=self.bench.x((flaw.start_nm + flaw.end_nm) // 2),
-                spans=(Span(text=number, bold=True),),
-            )
-            for number, flaw in zip(self._flaw_numbers(), self.board.flaws, strict=False)
+            Mark(at=self.bench.x((flaw.start_nm + flaw.end_nm) // 2), spans=spans)
+            for spans, flaw in zip(self._flaw_numbers(), self.board.flaws, strict=False)
         ]
         return (
             *level_ruler(top, marks, self.width, above=True),
             *level_ruler(self.bench.bottom, numbers, self.width, above=False),
         )
 
-    def _flaw_numbers(self) -> list[str]:
+    def _flaw_numbers(self) -> list[tuple[Span, ...]]:
         """Give the numbers of the flaws, where there are several to be told apart."""
-        several = len(self.board.flaws) > 1
-        return [str(number) for number in range(1, len(self.board.flaws) + 1)] if several else []
+        flaws = len(self.board.flaws)
+        return [(Span(text=str(number), bold=True),) for number in range(1, flaws + 1)] if flaws > 1 else []
 
     def _beside(self) -> Iterator[Item]:
         """Draw an arrow at the marked end and the reference edge heavy, and letter the widths."""

@@ -125,17 +125,22 @@ class _Letterer:
         return tuple(items)
 
     def _common_size(self) -> float:
-        """Give the largest font size at which most pieces have room for all that they should say."""
-        may_fail = (1 - _MOST) * len(self.cells)
-        for size in SIZES:
+        """Give the largest font size at which most pieces that have room at any have it for all they say."""
+        rows = list(zip(self.subject.rows, self.cells, strict=True))
+        roomy = [(row, cell) for row, cell in rows if self._has_room(row, cell, SIZES[-1])]
+        may_fail = (1 - _MOST) * len(roomy)
+        for size in SIZES[:-1]:
             failed = 0
-            for row, cell in zip(self.subject.rows, self.cells, strict=True):
-                failed += Room(shapely.Polygon()).inside([cell], self._full(row, [size])) is None
+            for row, cell in roomy:
+                failed += not self._has_room(row, cell, size)
                 if failed > may_fail:
                     break
             else:
                 return size
         return SIZES[-1]
+
+    def _has_room(self, row: HungRow, cell: BaseGeometry, size: float) -> bool:
+        return Room(shapely.Polygon()).inside([cell], self._full(row, [size])) is not None
 
     def _full(self, row: HungRow, sizes: Sequence[float]) -> Iterator[Block]:
         label, board, length = row.piece.label, row.piece.board_id, self._length(row)

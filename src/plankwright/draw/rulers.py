@@ -9,7 +9,7 @@ from plankwright.draw.scene import Anchor, Item, Line, Place, Span, Text
 from plankwright.draw.styles import Style
 from plankwright.model import Edge
 
-SIZE = 2.1
+SIZE = 2.5
 """Font size of marks. [mm]"""
 
 _SMALLEST = 1.3
@@ -105,7 +105,7 @@ def ruler(
     return tuple(items)
 
 
-def level_ruler_depth(texts: Sequence[str], width: float) -> float:
+def level_ruler_depth(texts: Sequence[tuple[Span, ...]], width: float) -> float:
     """Give how much of the sheet a level ruler takes. [mm]
 
     Parameters
@@ -117,10 +117,9 @@ def level_ruler_depth(texts: Sequence[str], width: float) -> float:
     """
     if not texts:
         return 0.0
-    spans = [(Span(text=text),) for text in texts]
-    if _fit_level(spans, width):
+    if _fit_level(texts, width):
         return _GAP + _LEVEL_LEAD + LINE * _LEVEL_SIZE
-    return ruler_depth(spans)
+    return ruler_depth(texts)
 
 
 def level_ruler(edge: float, marks: Sequence[Mark], width: float, *, above: bool) -> tuple[Item, ...]:

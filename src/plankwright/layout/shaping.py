@@ -98,7 +98,7 @@ def shaping_cuts(work: Workpiece, rip_kerf_nm: Nm) -> tuple[Cut, ...]:
     """
     lines = [_line_cut(work, slope) for slope in _slopes(work)]
     lines.sort(key=lambda cut: (cut.kind is CutKind.ANGLED, cut.at_nm, cut.from_nm))
-    notches = [*work.hung.notches, *((step, "edge of the surface") for step in _steps(work))]
+    notches = [*work.hung.notches, *((step, "the edge of the surface") for step in _steps(work))]
     return (
         *_tongues_off(work, rip_kerf_nm),
         *lines,

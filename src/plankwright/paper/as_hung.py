@@ -127,19 +127,26 @@ class AsHung:
             v = self.width_nm - v
         return (u, v) if self.level else (v, u)
 
-    def finished(self) -> Finished:
-        """Give what it looks like on its board once every cut is made."""
-        work = Workpiece(
+    @property
+    def work(self) -> Workpiece:
+        """The same as it lies at the bench."""
+        return Workpiece(
             label=self.piece.label,
             piece=self.piece,
             hung=self.hung,
             surface=self.surface,
             profile=self.board.profile,
         )
+
+    def finished(self) -> Finished:
+        """Give what it looks like on its board once every cut is made."""
         return Finished(
-            corners=tuple(work.on_board(corner) for corner in self.hung.shape),
+            corners=tuple(self.work.on_board(corner) for corner in self.hung.shape),
             notches=tuple(
-                (work.on_board((place.left, place.bottom)), work.on_board((place.right, place.top)))
+                (
+                    self.work.on_board((place.left, place.bottom)),
+                    self.work.on_board((place.right, place.top)),
+                )
                 for place, _ in self.hung.notches
             ),
         )

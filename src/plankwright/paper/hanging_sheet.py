@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from plankwright.draw.subject import HungRow, Subject, subject
 from plankwright.layout.joints import Joint
 from plankwright.layout.regions import extent_in_course
+from plankwright.layout.shaping import shaping_cuts
 from plankwright.measure import Nm, write_inches
 from plankwright.model import (
     Course,
+    CutKind,
     Direction,
     Edge,
     EdgeTreatment,
@@ -212,14 +214,15 @@ class _Writer:
     def _todo(self, piece: Piece, told: AsHung) -> Iterator[ToDo]:
         along_from, along_to, *_ = extent_in_course(self.surface, piece.place)
         yield ToDo("Place:", f"{self.inches(along_from)} to {self.inches(along_to)}, {told.how}.")
-        if told.inches(told.hung.width_left_nm) != told.inches(told.hung.width_right_nm):
+        cuts = shaping_cuts(told.work, self.rules.rip_kerf_nm)
+        if any(cut.kind is CutKind.TAPER_RIP for cut in cuts):
             yield ToDo("Taper:", f"{told.both_widths()}.")
-        for place, what in told.hung.notches:
+        for notch, what in ((cut.notch, cut.what) for cut in cuts if cut.notch is not None):
             yield ToDo(
                 "Notch:",
-                f"for {what}, {self.inches(place.left - piece.place.left)} from its left and "
-                f"{self.inches(place.bottom - piece.place.bottom)} from below; "
-                f"{self.inches(place.width_nm)} wide, {self.inches(place.height_nm)} high.",
+                f"for {what}, {self.inches(notch.left)} from its left and "
+                f"{self.inches(notch.bottom)} from below; "
+                f"{self.inches(notch.width_nm)} wide, {self.inches(notch.height_nm)} high.",
             )
         treatments = told.treatments(*(set(EdgeTreatment) - {EdgeTreatment.AS_FOUND}))
         if treatments:

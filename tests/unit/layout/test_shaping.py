@@ -266,7 +266,7 @@ def test_steps_of_an_outline_are_notches() -> None:
     wall = wall_of((0, 0), (60, 0), (60, 2), (80, 2), (80, 4), (96, 4), (96, 48), (0, 48))
     notches = shaping_cuts(at_bench(wall, place_of(0, 0, 96, 6)), KERF)
     assert [notch.notch for notch in notches] == [place_of(60, 0, 80, 2), place_of(80, 0, 96, 4)]
-    assert {notch.what for notch in notches} == {"edge of the surface"}
+    assert {notch.what for notch in notches} == {"the edge of the surface"}
 
 
 def test_stretch_that_runs_on_level_is_a_step_beside_the_slope() -> None:

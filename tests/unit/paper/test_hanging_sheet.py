@@ -11,6 +11,7 @@ from builders import (
     job,
     layout,
     nm,
+    outline,
     piece,
     rectangle,
     studs,
@@ -36,6 +37,24 @@ def todo(label: str) -> dict[str, str]:
 def bare_wall(surface: Surface, rules: Rules | None = None) -> SurfaceSheet:
     """Give the sheet of a surface with nothing on it."""
     return hanging_sheet(job(surface, [board("B", 97, 6.25)], rules), surface_layout(surface))
+
+
+def test_a_step_is_a_notch_and_no_taper() -> None:
+    """A board over a stair is notched for it; that it is narrower there makes no tapered edge of it."""
+    stairs = wall(
+        96,
+        12,
+        outline=outline((0, 4), (40, 4), (40, 0), (96, 0), (96, 12), (0, 12)),
+        framing=Framing(solid=True),
+    )
+    one = piece(stairs, "1a B", (0, 96), (0, 6))
+    laid = surface_layout(stairs, course(1, (0, 6), one))
+    sheet = hanging_sheet(job(stairs, [board("B", 97, 6.5)], Rules(expansion_gap_nm=0)), laid)
+    (row,) = sheet.courses[0].pieces
+    assert [(one.what, one.how) for one in row.todo][1:] == [
+        ("Notch:", 'for the edge of the surface, 0" from its left and 0" from below; 40" wide, 4" high.'),
+        ("Nails:", "anywhere, the backing is solid."),
+    ]
 
 
 def test_courses_tell_mark_and_width() -> None:
