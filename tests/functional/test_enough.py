@@ -32,7 +32,8 @@ def test_no_leaves_code_1_and_says_what_is_wanted(run: Run, village: Path) -> No
     assert ran.code == 1
     assert "Not enough: no layout of this pile covers all of wall." in ran.out
     assert "wall: 3.3 sq ft of 6.7 sq ft covered (50 %)." in ran.out
-    assert '\nWanted to close what is bare:\n- 1 board of at least 8\' 1" by 5-1/4"\n' in ran.out
+    assert "\nWanted to close what is bare, as they come, before trimming:\n- 1 board of at least" in ran.out
+    assert '\n- 1 board of at least 8\' 1" by 5-1/4"\n' in ran.out
     assert "A layout with these boards was made, and it covers everything." in ran.out
 
 

@@ -137,7 +137,7 @@ def gather_boards(path: Path, notation: Notation, rules: Rules) -> tuple[tuple[B
 
 def _text(content: bytes, report: Report) -> list[Row]:
     if content.startswith(b"PK\x03\x04"):
-        report.refuse((), "this is a workbook, not CSV: let its name end in .xlsx")
+        report.refuse((), "this is a workbook, not CSV: save it as .xlsx, with a name that ends so")
         return []
     try:
         text, guessed = decoded(content)

@@ -223,7 +223,7 @@ def _tell_wood_in_all(job: Job, result: Result) -> Iterator[str]:
 def _tell_wanted(result: Result, tape: TapeStyle) -> Iterator[str]:
     if not result.wanted:
         return
-    yield "Wanted to close what is bare:"
+    yield "Wanted to close what is bare, as they come, before trimming:"
     yield from (f"- {describe_wanted(wanted, tape)}" for wanted in result.wanted)
     yield (
         "A layout with these boards was made, and it covers everything."

@@ -183,7 +183,7 @@ def test_each_problem_of_a_row_is_told(tally: Path, row: str, problem: str) -> N
             "the tally holds no boards: give each one a row below the headings",
         ),
         (b"id,width,thickness\nA,6,1\n", "line 1: there is no column length: add it"),
-        (b"PK\x03\x04", "this is a workbook, not CSV: let its name end in .xlsx"),
+        (b"PK\x03\x04", "this is a workbook, not CSV: save it as .xlsx, with a name that ends so"),
         (b"a\x00b", "this is no text file: save the tally as CSV in UTF-8"),
     ],
 )

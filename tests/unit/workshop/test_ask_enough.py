@@ -167,7 +167,7 @@ def test_no_says_how_much_is_covered_and_what_would_close_it() -> None:
         "wall: 4.0 sq ft stays bare, and no layout can leave less: proven best.",
     ]
     assert answer.pile[:3] == (
-        "Wanted to close what is bare:",
+        "Wanted to close what is bare, as they come, before trimming:",
         '- 1 board of at least 8\' 0" by 6"',
         "A layout with these boards was made, and it covers everything.",
     )
