@@ -7,6 +7,7 @@ import signal
 import time
 from dataclasses import replace
 from pathlib import Path
+from typing import NoReturn
 
 import pymupdf
 import pytest
@@ -98,6 +99,20 @@ def test_a_place_that_cannot_be_written_is_file_trouble(run: Run, village: Path,
     ran = run("lay", village, "--out", tmp_path / "taken")
     assert ran.code == 3
     assert "taken" in ran.err
+
+
+def test_a_place_that_cannot_be_written_is_told_before_the_search(
+    run: Run, village: Path, tmp_path: Path
+) -> None:
+    """Nobody wants to hear of it after two minutes, with the layout lost."""
+
+    def searched(_watch: Watch) -> NoReturn:
+        raise AssertionError
+
+    (tmp_path / "note").write_text("a note", encoding="utf-8")
+    ran = run("lay", village, "--out", tmp_path / "note", search=StandInSearch(small_result(), searched))
+    assert ran.code == 3
+    assert "note cannot be a folder" in ran.err
 
 
 def test_a_script_gets_values_and_files(run: Run, village: Path) -> None:

@@ -48,11 +48,12 @@ def command(talk: Talk, folder: Path, out: Path | None, effort: str, seed: int, 
 
     Ctrl-C stops the search and writes the best layout so far; a second Ctrl-C ends with nothing written.
     """  # noqa: D301 - \b keeps the lines of the examples
-    reading, laid_out, answer = search(talk, folder, effort=effort, seed=seed)
+    target = out_folder(folder, out)
+    reading, laid_out, answer = search(talk, folder, effort=effort, seed=seed, out=target)
     written = hand_out(
         reading.job,
         laid_out.result.layout,
-        folder=out_folder(folder, out),
+        folder=target,
         paper=paper_size(paper),
         files=talk.bench.files,
         answer=answer,

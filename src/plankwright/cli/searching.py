@@ -11,6 +11,7 @@ from plankwright.cli.talk import Talk
 from plankwright.errors import ExitCode
 from plankwright.layout.result import Verdict, Watch
 from plankwright.workshop.ask_enough import Answer, ask_enough
+from plankwright.workshop.hand_out import LAYOUT_FILE
 from plankwright.workshop.lay_out import LaidOut, lay_out, read_effort
 from plankwright.workshop.ports import JobReading
 
@@ -37,7 +38,9 @@ seed_option = click.option(
 )
 
 
-def search(talk: Talk, folder: Path, *, effort: str, seed: int) -> tuple[JobReading, LaidOut, Answer]:
+def search(
+    talk: Talk, folder: Path, *, effort: str, seed: int, out: Path | None = None
+) -> tuple[JobReading, LaidOut, Answer]:
     """Read a job, search a layout for it and ask whether the pile is enough.
 
     Parameters
@@ -48,6 +51,9 @@ def search(talk: Talk, folder: Path, *, effort: str, seed: int) -> tuple[JobRead
         The job folder.
     effort, seed
         As given.
+    out
+        Folder that the layout will be written to, if it will: tried before the search, whose result would be
+        lost otherwise.
 
     Returns
     -------
@@ -57,6 +63,8 @@ def search(talk: Talk, folder: Path, *, effort: str, seed: int) -> tuple[JobRead
     how_long = read_effort(effort)
     reading = talk.bench.files.read_job(folder)
     talk.remark(reading.remarks)
+    if out is not None:
+        talk.bench.files.demand_writable(out / LAYOUT_FILE)
 
     def run(watch: Watch) -> LaidOut:
         return lay_out(reading.job, effort=how_long, seed=seed, watch=watch, search=talk.bench.search)

@@ -1,7 +1,7 @@
 """Job folders, tallies, layouts and cut lists on disk: read whole or refused with every reason."""
 
 from plankwright.files.cut_list import cut_list_csv
-from plankwright.files.disk import write_files
+from plankwright.files.disk import demand_writable, write_files
 from plankwright.files.job import JobReading, read_job
 from plankwright.files.layout_json import layout_from_json, layout_to_json, read_layout
 from plankwright.files.tally import TallyReading, read_tally
@@ -11,6 +11,7 @@ __all__ = [
     "JobReading",
     "TallyReading",
     "cut_list_csv",
+    "demand_writable",
     "layout_from_json",
     "layout_to_json",
     "read_job",

@@ -71,6 +71,29 @@ def write_files(files: Mapping[Path, str | bytes]) -> None:
         raise
 
 
+def demand_writable(path: Path) -> None:
+    """Find out whether a file can be written, and leave everything as it is.
+
+    Parameters
+    ----------
+    path
+        The file.
+
+    Raises
+    ------
+    FileTroubleError
+        If it cannot.
+    """
+    missing = [folder for folder in path.parents if not folder.exists()]
+    try:
+        with _told(path):
+            _write_beside(path, b"").unlink()
+    finally:
+        for folder in missing:
+            with contextlib.suppress(OSError):
+                folder.rmdir()
+
+
 def _encoded(path: Path, content: str | bytes) -> bytes:
     if isinstance(content, bytes):
         return content

@@ -66,6 +66,10 @@ class Files(Protocol):
         """Write the cut list as text for a spreadsheet."""
         ...
 
+    def demand_writable(self, path: Path) -> None:
+        """Find out whether a file can be written, before work is done that would be lost."""
+        ...
+
     def write_files(self, files: Mapping[Path, str | bytes]) -> None:
         """Write all of these files or none, over earlier ones; folders on the way are made."""
         ...

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from plankwright.errors import FileTroubleError
-from plankwright.files.disk import read_bytes, write_files
+from plankwright.files.disk import demand_writable, read_bytes, write_files
 
 
 def test_text_is_written_as_it_is(tmp_path: Path) -> None:
@@ -61,6 +61,17 @@ def test_files_that_belong_together_are_written_together_or_not_at_all(tmp_path:
         write_files({first: "new", second: "new"})
     assert first.read_text(encoding="utf-8") == "old"
     assert sorted(tmp_path.iterdir()) == [first, second]
+
+
+def test_trying_whether_a_file_can_be_written_leaves_nothing(tmp_path: Path) -> None:
+    """Neither a file nor a folder on the way; an older file stays as it is."""
+    demand_writable(tmp_path / "new" / "out" / "a.txt")
+    assert list(tmp_path.iterdir()) == []
+    write_files({tmp_path / "a.txt": "old"})
+    demand_writable(tmp_path / "a.txt")
+    assert [(left.name, left.read_bytes()) for left in tmp_path.iterdir()] == [("a.txt", b"old")]
+    with pytest.raises(FileTroubleError, match="cannot be a folder, since a file is in its place"):
+        demand_writable(tmp_path / "a.txt" / "b.txt")
 
 
 @pytest.mark.parametrize("below", ["", "deeper"])

@@ -22,6 +22,10 @@ class FilesInMemory:
     def __init__(self) -> None:
         self.kept: dict[Path, str | bytes] = {}
 
+    def demand_writable(self, path: Path) -> None:
+        """Nothing is tried here."""
+        raise NotImplementedError(path)
+
     def write_files(self, files: Mapping[Path, str | bytes]) -> None:
         """Keep them."""
         self.kept |= files
