@@ -1,7 +1,6 @@
 """The sheets: on the right paper, nothing split, nothing lost, nothing said twice."""
 
 import re
-from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
 
@@ -19,10 +18,7 @@ from plankwright.model import CutKind, Framing, Rules
 from plankwright.paper.caution import CAUTIONS
 from plankwright.paper.work_sheets import work_sheets_pdf
 from porch import porch_job, porch_layout, short_porch_layout
-
-POINTS_A_MM = 72 / 25.4
-BODY = 10.9
-"""Lettering is at least eleven points, less what rounding takes."""
+from printed import BODY, POINTS_A_MM, Sheets, lettering, words
 
 
 @cache
@@ -31,35 +27,9 @@ def porch_pdf(page: Page) -> bytes:
     return work_sheets_pdf(porch_job(), porch_layout(), page)
 
 
-class Sheets:
-    """A printed job, page by page."""
-
-    def __init__(self, pdf: bytes) -> None:
-        self.document = pymupdf.open(stream=pdf, filetype="pdf")
-        self.pages = [self.document[number] for number in range(self.document.page_count)]
-
-    def headed(self, head: str) -> list[pymupdf.Page]:
-        """Give the pages of a list, by what stands at their heads."""
-        return [page for page in self.pages if words(page).startswith(head)]
-
-
 def porch_sheets(page: Page = LETTER) -> Sheets:
     """Print the porch."""
     return Sheets(porch_pdf(page))
-
-
-def lettering(page: pymupdf.Page) -> Iterator[tuple[str, float, pymupdf.Rect]]:
-    """Give each run of letters with its size and place."""
-    for block in page.get_text("dict")["blocks"]:
-        for line in block.get("lines", ()):
-            for span in line["spans"]:
-                yield span["text"], span["size"], pymupdf.Rect(span["bbox"])
-
-
-def words(page: pymupdf.Page) -> str:
-    """Give what a page says in lettering of its own, drawings left out, on one line."""
-    said = " ".join(text for text, size, _ in lettering(page) if size >= BODY)
-    return re.sub(r"\s+", " ", said)
 
 
 def test_porch_is_a_layout_that_the_checker_passes() -> None:
