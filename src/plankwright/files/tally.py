@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import islice
 from pathlib import Path
 
 from plankwright.errors import BadInputError, Problem
@@ -20,6 +21,7 @@ from plankwright.model import Board
 from plankwright.model.rules import Rules
 
 _MOST_BOARDS = 10_000
+_MOST_ROWS = 20_000
 _FEW_COMMAS = 3
 
 
@@ -149,7 +151,11 @@ def _text(content: bytes, report: Report) -> list[Row]:
             (),
             "the file is not UTF-8 and was read as Windows text: look whether marks such as ½ came through",
         )
-    return list(rows_of(text, is_heading))
+    rows = list(islice(rows_of(text, is_heading), _MOST_ROWS + 1))
+    if len(rows) > _MOST_ROWS:
+        report.refuse((), f"there are more than {_MOST_ROWS} rows: keep the tally in a file of its own")
+        return []
+    return rows
 
 
 def _sheet(content: bytes, report: Report) -> list[Row]:

@@ -332,3 +332,10 @@ def test_decimal_commas_throughout_are_told_once_and_first(tally: Path) -> None:
     with pytest.raises(BadInputError) as caught:
         read(tally, text.replace(",", "."), decimal_comma=True)
     assert [problem.line for problem in caught.value.problems] == [2, 2, 3, 3, 4, 4]
+
+
+def test_a_file_of_far_too_many_rows_is_refused(tally: Path) -> None:
+    """Before anybody waits for all of them to be looked at."""
+    assert problems(tally, f"{HEADINGS}\n" + "x,,,\n" * 20_000) == [
+        "there are more than 20000 rows: keep the tally in a file of its own"
+    ]
