@@ -197,8 +197,10 @@ def test_every_piece_comes_free_once_at_its_length(case: str) -> None:
         surface = whole.surface(laid.surface_id)
         for piece in laid.pieces:
             name = f"{laid.surface_id} {piece.label}" if several else piece.label
-            assert len(re.findall(rf"frees {re.escape(name)} {_size(piece, surface, whole.tape)}", cuts)) == 1
-    assert len(re.findall(r"\bfrees ", cuts)) == len(layout.pieces)
+            assert (
+                len(re.findall(rf"[Ff]rees {re.escape(name)} {_size(piece, surface, whole.tape)}", cuts)) == 1
+            )
+    assert len(re.findall(r"\b[Ff]rees ", cuts)) == len(layout.pieces)
 
 
 @pytest.mark.parametrize("case", CASES)
