@@ -2,7 +2,8 @@
 
 Coordinates are nanometres in the frame of the surface, as floating-point numbers because the geometry
 library knows no other; they hold the whole nanometres of any real surface exactly, so upright and level
-edges are exact.
+edges are exact. What slopes is cut at whole nanometres as well: a region whose corners lie between them can
+keep a spur thinner than the numbers tell, and crosses itself once it is turned.
 """
 
 import math
@@ -13,6 +14,9 @@ from shapely.geometry.base import BaseGeometry
 
 from plankwright.measure import Nm
 from plankwright.model import Direction, Edge, Point, Rectangle, Rules, Surface
+
+_GRID = 1.0
+"""Corners lie on whole nanometres. [nm]"""
 
 _LONGEST_MITRE = 4.0
 """How many band widths a mitre may reach from its corner; at a right angle it reaches one and a half."""
@@ -174,7 +178,7 @@ def _grown(place: Rectangle, by: Nm) -> shapely.Polygon:
 def _less(region: BaseGeometry, parts: list[shapely.Polygon]) -> BaseGeometry:
     """Take parts away one by one, since a union of them first would be no faster and could leave slivers."""
     for part in parts:
-        region = region.difference(part)
+        region = shapely.difference(region, part, grid_size=_GRID)
     return region
 
 

@@ -1,5 +1,7 @@
 """What may and what must be covered."""
 
+from dataclasses import replace
+
 import shapely
 from hypothesis import given
 from hypothesis import strategies as st
@@ -140,6 +142,15 @@ def test_along_and_across_follow_the_courses() -> None:
     assert along_and_across(_upright(Edge.RIGHT), point) == (nm(3), nm(86))
 
 
+def test_no_spur_is_left_where_a_band_runs_into_a_slope() -> None:
+    """Turned as courses from the right see it, such a region would cross itself. Drawn by chance, in nm."""
+    wide = 2_146_176_488
+    corners = ((0, 0), (wide, 0), (wide, 369_877_172), (42_098_837, 447_037_797), (0, 369_877_172))
+    surface = replace(wall(96, 48), outline=corners, trim=EdgeTrim(bottom=16_296_324, left=49_382_800))
+    must = must_region(surface, Rules(expansion_gap_nm=0))
+    assert shapely.transform(must, lambda points: [wide, 0] - points).is_valid
+
+
 @given(
     heights=st.lists(st.integers(60, 100), min_size=2, max_size=6),
     gap=st.sampled_from([0.0, 0.125, 0.5]),
@@ -148,7 +159,7 @@ def test_along_and_across_follow_the_courses() -> None:
 def test_what_must_be_covered_may_be_covered(
     heights: list[int], gap: float, trims: tuple[float, float, float, float]
 ) -> None:
-    """Under any ceiling, gap and trim, the one region lies within the other."""
+    """Under any ceiling, gap and trim, the one region lies within the other, to a nanometre."""
     step = 24
     width = step * (len(heights) - 1)
     ceiling = [(step * index, height) for index, height in reversed(list(enumerate(heights)))]
@@ -162,7 +173,7 @@ def test_what_must_be_covered_may_be_covered(
     )
     rules = Rules(expansion_gap_nm=nm(gap))
     may, must = may_region(surface, rules), must_region(surface, rules)
-    assert must.difference(may).area < INCH * ROUNDING
-    assert shapely.Polygon(surface.outline).contains(may)
+    assert must.difference(may).area <= must.length
+    assert may.difference(shapely.Polygon(surface.outline)).area <= may.length
     if gap == 0 and not any(trims):
         assert _same(may, shapely.Polygon(surface.outline).difference(as_polygon(rectangle(4, 10, 16, 30))))
