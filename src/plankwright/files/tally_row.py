@@ -10,10 +10,11 @@ from plankwright.files.report import Report
 from plankwright.files.sentences import listed, nearest, quoted
 from plankwright.files.slips import LARGEST_NM, likely_slip
 from plankwright.files.tally_text import Row
-from plankwright.measure import LengthError, Nm
+from plankwright.measure import LengthError, Nm, Unit
 from plankwright.model import Board, EdgeKind, EdgeProfile, Flaw
 
 _MOST_ALIKE = 500
+_ACROSS = frozenset({"width", "width other end", "thickness", "tongue"})
 _LONGEST_ID = 30
 _DITTO = frozenset({'"', "''", "〃", "″", "”", "ditto"})
 
@@ -59,7 +60,7 @@ class RowReader:
         """Rows without an id, whose boards are called after them."""
         self._notations = {
             column: Notation(
-                unit=headings.units.get(column, notation.unit),
+                unit=headings.units.get(column, _usual_unit(column, notation.unit)),
                 decimal_comma=notation.decimal_comma,
                 guessed=notation.guessed,
             )
@@ -73,6 +74,11 @@ class RowReader:
         if boards and not reading.text("id"):
             self.unnamed.append(row.number)
         return boards
+
+
+def _usual_unit(column: str, unit: Unit | None) -> Unit | None:
+    """Give the unit of a bare number in a column: none where feet would be, but nobody measures in feet."""
+    return None if unit is Unit.FOOT and column in _ACROSS else unit
 
 
 class _RowReading:

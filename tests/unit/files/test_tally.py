@@ -339,3 +339,21 @@ def test_a_file_of_far_too_many_rows_is_refused(tally: Path) -> None:
     assert problems(tally, f"{HEADINGS}\n" + "x,,,\n" * 20_000) == [
         "there are more than 20000 rows: keep the tally in a file of its own"
     ]
+
+
+def test_where_bare_numbers_are_feet_sizes_across_a_board_must_say_theirs(tally: Path) -> None:
+    """A thickness of 3/4 would be nine inches; with its unit, or that of its heading, it is what it says."""
+    tally.write_text(f"{HEADINGS}\nA,7 1/2,5.5,3/4\n", encoding="utf-8")
+    with pytest.raises(BadInputError) as caught:
+        read_tally(tally, unit=Unit.FOOT)
+    assert [problem.what for problem in caught.value.problems] == [
+        'the width “5.5” has no unit: write 5.5" if it is inches, 5.5 mm if it is millimetres',
+        "the thickness “3/4” has no unit: write 3/4\" if it is inches, 3/4' if it is feet",
+    ]
+    tally.write_text("id,length,width (in),thickness\nA,7 1/2,5.5,3/4 in\n", encoding="utf-8")
+    (board,) = read_tally(tally, unit=Unit.FOOT).boards
+    assert (board.length_nm, board.width_start_nm, board.thickness_nm) == (
+        90 * INCH,
+        INCH * 11 // 2,
+        INCH * 3 // 4,
+    )
