@@ -14,6 +14,7 @@ from plankwright.model import (
     Cut,
     CutKind,
     EdgeTreatment,
+    Face,
     Job,
     Layout,
     Offcut,
@@ -174,6 +175,8 @@ def _draw(job: Job, cuts: BoardCuts, pieces: dict[str, AsHung], full: tuple[floa
 def _notes(label: str, one: AsHung, closing: set[str]) -> Iterator[str]:
     if label in closing:
         yield f"{label} is in the closing course: measure the room that is left before you rip it."
+    if one.piece.face is Face.BACK:
+        yield f"{label}: its back shows."
     for treatment in one.treatments(EdgeTreatment.SPLINE, EdgeTreatment.FACE_NAIL):
         yield f"{label}: {treatment}."
     if one.piece.shim_nm:

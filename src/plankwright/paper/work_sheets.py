@@ -104,10 +104,11 @@ def _legend(job: Job) -> list[str]:
     return [
         "Boards come in the order of hanging. The pieces of a course are equally wide: the fence stays put.",
         (
-            "Measure along from the marked end and across from the reference edge: the groove of a milled "
-            "board, the straighter edge of a square one. In the drawings the arrow is at the marked end, the "
-            "heavy line is the reference edge, and thick outlines are finished pieces. Make all marks before "
-            "the first cut."
+            "Lay a board with the face up that will show, the front unless it is told that the back shows, "
+            "and its marked end to the left: the edge towards you is its reference edge, of a milled board "
+            "the groove. Measure along from the marked end and across from the reference edge, and make all "
+            "marks before the first cut. In the drawings the arrow is at the marked end, the heavy line is "
+            "the reference edge, and thick outlines are finished pieces."
         ),
         (
             "An angled cut has two marks: “near” on the edge of the strip that is nearer to the reference "

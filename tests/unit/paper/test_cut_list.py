@@ -190,12 +190,13 @@ def test_offcut_tells_size_place_and_name() -> None:
     assert porch_blocks()["H04"].offcuts == ()
 
 
-def test_shims_splines_and_the_closing_course_are_noted() -> None:
+def test_backs_shims_splines_and_the_closing_course_are_noted() -> None:
     """What else to get ready stands with the board; what is cut there is not said again."""
     notes = {block.id: block.notes for block in porch_blocks().values() if block.notes}
     assert notes == {
         "H02": ('3b: a shim of 1/16" goes behind it.',),
         "H05": ("4a: lower edge loose spline.",),
+        "H06": ("5a: its back shows.",),
         "H07": ("6a is in the closing course: measure the room that is left before you rip it.",),
     }
 
