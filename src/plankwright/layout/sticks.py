@@ -32,10 +32,12 @@ def whole_sticks(board: Board, place: int, rules: Rules, capacity: Capacity = UN
     tuple of Stick
         In order along the board; they do not overlap.
     """
-    sticks = []
+    sticks: list[Stick] = []
     for run in clear_runs(board, rules):
         face = _better_face(board, run)
-        for start, end, blemished in _parted_at_blemishes(board, run, face, rules):
+        for low, end, blemished in _parted_at_blemishes(board, run, face, rules):
+            # What parts two sticks may be narrower than the saw that cuts them apart.
+            start = max(low, sticks[-1].along_to + rules.crosscut_kerf_nm) if sticks else low
             across = within_reach(board, usable_across(board, rules, (start, end)), capacity)
             if across and end - start >= rules.shortest_piece_nm and across[1] > across[0]:
                 sticks.append(
@@ -230,7 +232,7 @@ def _parted_at_blemishes(board: Board, run: Stretch, face: Face, rules: Rules) -
         if low > start:
             parts.append((start, low, False))
         if high > start:
-            parts.append((max(start, low + kerf), high - kerf, True))
+            parts.append((max(start, low), high - kerf, True))
             start = high
     parts.append((start, run[1], False))
     return parts

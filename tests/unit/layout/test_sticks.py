@@ -88,6 +88,23 @@ def test_a_blemish_is_kept_apart_and_pays_for_the_kerfs_beside_it() -> None:
     ]
 
 
+@pytest.mark.parametrize("severity", Severity)
+@pytest.mark.parametrize(
+    ("start", "end", "clear"),
+    [
+        (40, 40.0625, [(0.5, 40), (40.125, 96.5)]),
+        (40, 40.125, [(0.5, 40), (40.125, 96.5)]),
+        (0.25, 0.5625, [(0.5625, 96.5)]),
+    ],
+)
+def test_a_flaw_narrower_than_a_kerf_keeps_its_neighbours_a_kerf_apart(
+    start: float, end: float, clear: list[tuple[float, float]], severity: Severity
+) -> None:
+    """Pieces from both sides of it are cut apart by a whole blade; at the end there is only one side."""
+    flawed = board("A", 97, 8.5, flaws=(flaw(start, end, severity),))
+    assert [_inches(stick)[:2] for stick in whole_sticks(flawed, 0, RULES)] == clear
+
+
 def test_overlapping_blemishes_are_kept_together() -> None:
     """The second goes on where the first ends, and the third lies within both."""
     flaws = [flaw(start, end, Severity.BLEMISH) for start, end in ((30, 60), (50, 80), (52, 58))]
