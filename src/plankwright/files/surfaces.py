@@ -141,6 +141,10 @@ def _framing(document: FramingDocument, width: Nm, height: Nm) -> Framing:
             raise InvalidValueError(
                 f"the spacing gives more than {_MOST_MEMBERS} of them: check its unit", field="framing"
             )
+        if not spaced:
+            raise InvalidValueError(
+                "the first centre is beyond the surface: check first_centre and its unit", field="framing"
+            )
         centres.update(spaced)
     return Framing(
         members=tuple(

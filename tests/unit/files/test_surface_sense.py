@@ -308,3 +308,9 @@ def test_a_surface_with_nothing_to_cover_is_asked_about() -> None:
     assert problems(text) == [(10, "the openings leave nothing of the surface: check their sizes")]
     trim = with_part("[surface.trim]\ntop = 48\nbottom = 48")
     assert problems(trim) == [(10, "the trim covers the whole surface: check its sizes")]
+
+
+def test_a_first_centre_beyond_the_surface_is_told_as_such() -> None:
+    """Most likely it was meant in another unit; that there is no framing at all would lead astray."""
+    ((_, what),) = problems(framed("spacing = '16 ft'\nfirst_centre = '16 ft'"))
+    assert "the first centre is beyond the surface: check first_centre and its unit" in what
