@@ -79,6 +79,8 @@ def _courses(job: Job, ground: Ground, plan: Plan) -> Iterator[Course]:
             continue
         number += 1
         low, high = _edges(ground, planned, hanging)
+        if not all(_held(ground, piece, planned, (low, high)) for piece in _butting(hanging)):
+            low, high = planned.low, planned.high
         pieces = tuple(
             _piece(job, ground, piece, _blank(ground, piece, planned, (low, high)), planned)
             for piece in hanging
@@ -106,6 +108,24 @@ def _edges(ground: Ground, planned: PlannedCourse, hanging: list[PlannedPiece]) 
     narrowest = ground.rules.narrowest_course_nm
     high = max(high, min(planned.high, low + narrowest))
     return max(planned.low, min(low, high - narrowest)), high
+
+
+def _butting(hanging: list[PlannedPiece]) -> Iterator[PlannedPiece]:
+    """Give the pieces that butt others."""
+    starts, ends = {piece.start for piece in hanging}, {piece.end for piece in hanging}
+    return (piece for piece in hanging if piece.start in ends or piece.end in starts)
+
+
+def _held(ground: Ground, piece: PlannedPiece, planned: PlannedCourse, edges: tuple[Nm, Nm]) -> bool:
+    """Whether a piece between these edges of its course can be nailed at as many members as are asked for."""
+    if ground.surface.framing.solid:
+        return True
+    nails = nail_places(ground, _blank(ground, piece, planned, edges))
+    nailed = sum(
+        any(2 * abs(along - member.centre_nm) <= member.width_nm for along, _ in nails)
+        for member in ground.surface.crossing_members
+    )
+    return nailed >= ground.rules.nailing_points
 
 
 def _blank(ground: Ground, piece: PlannedPiece, planned: PlannedCourse, edges: tuple[Nm, Nm]) -> Span:

@@ -3,6 +3,7 @@
 import random
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
@@ -151,6 +152,19 @@ def test_a_course_begins_where_its_pieces_do() -> None:
     assert piece.place == rectangle(0, 10, 96, 14)
     assert (piece.across_from_nm, piece.across_to_nm) == (nm(3), nm(7))
     assert written.courses[0].from_nm == nm(10)
+
+
+@pytest.mark.parametrize(("ends", "begins"), [((0, 48, 96), 8), ((0, 96), 12)])
+def test_a_course_is_not_trimmed_so_far_that_pieces_that_butt_cannot_be_nailed(
+    ends: Sequence[float], begins: float
+) -> None:
+    """A window over the whole wall ends at 12: two inches hang, all of it within an inch of the cut edges."""
+    surface = wall(96, 50, openings=(opening("window", 0, 4, 96, 12),), framing=studs(24, 48, 72))
+    work = job(surface, [board("A", 98, 9), board("B", 98, 9)], replace(NO_GAP, nail_edge_nm=nm(1)))
+    pieces = [planned_piece(work, number, along, 6) for number, along in enumerate(pairwise(ends))]
+    written = _written(work, (planned_course((8, 14), *pieces),))
+    assert written.courses[0].from_nm == nm(begins)
+    assert all(piece.nails for piece in written.pieces) is (len(pieces) > 1)
 
 
 def test_a_course_of_which_little_hangs_is_never_begun_too_near_its_end() -> None:
