@@ -129,7 +129,6 @@ def _covered() -> SurfaceLayout:
                 (0, 96),
                 (24, 30),
                 nailed_at=(8, 24, 40, 56, 72),
-                turned=True,
                 face=Face.BACK,
             ),
         ),

@@ -8,7 +8,7 @@ from plankwright.check.frame import Extent
 from plankwright.check.shapes import common, less, polygons
 from plankwright.check.slack import exceeds
 from plankwright.check.wording import tell
-from plankwright.model import BlemishPolicy, Flaw, Severity
+from plankwright.model import BlemishPolicy, Edge, Flaw, Severity
 
 
 def check_blemishes(case: SurfaceCase) -> Iterator[Finding]:
@@ -17,7 +17,7 @@ def check_blemishes(case: SurfaceCase) -> Iterator[Finding]:
         return
     for hung in case.hung:
         for flaw in hung.board.flaws if hung.board else ():
-            stretch = _where_it_hangs(hung, flaw)
+            stretch = _where_it_hangs(hung, flaw, case.surface.start)
             if flaw.severity is not Severity.BLEMISH or not flaw.shows_on(hung.piece.face) or stretch is None:
                 continue
             place = common(common(case.frame.box(stretch), hung.shape), case.must_cover)
@@ -39,12 +39,12 @@ def check_blemishes(case: SurfaceCase) -> Iterator[Finding]:
                 )
 
 
-def _where_it_hangs(hung: Hung, flaw: Flaw) -> Extent | None:
+def _where_it_hangs(hung: Hung, flaw: Flaw, start_edge: Edge) -> Extent | None:
     """Give where a flaw comes to hang, over the whole width of its piece, or nothing when it is cut off."""
     start = max(flaw.start_nm, hung.piece.along_from_nm) - hung.piece.along_from_nm
     end = min(flaw.end_nm, hung.piece.along_to_nm) - hung.piece.along_from_nm
     if not exceeds(end, start):
         return None
-    if hung.piece.turned:
+    if hung.piece.marked_end_last(start_edge):
         start, end = (hung.u_to - hung.u_from) - end, (hung.u_to - hung.u_from) - start
     return Extent(u_from=hung.u_from + start, u_to=hung.u_from + end, v_from=hung.v_from, v_to=hung.v_to)

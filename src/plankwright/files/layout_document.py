@@ -75,7 +75,9 @@ class PieceDocument(Document):
     along: Annotated[Extent, Field(description="Where it lies along the board, from the marked end.")]
     across: Annotated[Extent, Field(description="Where it lies across the board, from the reference edge.")]
     face: Annotated[Face, Field(description="The face that shows.")] = Face.FRONT
-    turned: Annotated[Flag, Field(description="Whether the marked end points right or up.")] = False
+    turned: Annotated[
+        Flag, Field(description="Whether the reference edge lies farthest from the start edge.")
+    ] = False
     near: Annotated[EdgeTreatment, Field(description="The long edge nearest to the start edge.")] = (
         EdgeTreatment.AS_FOUND
     )

@@ -75,9 +75,11 @@ class Workpiece:
             Edge.RIGHT: place.right - x,
         }[self.surface.start]
         blank = self.blank
-        if self.piece.turned:
-            return blank.along_to - along, blank.across_to - across
-        return blank.along_from + along, blank.across_from + across
+        last = self.piece.marked_end_last(self.surface.start)
+        return (
+            blank.along_to - along if last else blank.along_from + along,
+            blank.across_to - across if self.piece.turned else blank.across_from + across,
+        )
 
 
 def shaping_cuts(work: Workpiece, rip_kerf_nm: Nm) -> tuple[Cut, ...]:

@@ -1,7 +1,8 @@
 """A board as it lies in the pile: its measurements, its edge and its flaws.
 
-Positions along a board are measured from its marked end, positions across from its reference edge: the
-groove (or under-lap) edge of a milled board, either edge of a square one.
+Positions along a board are measured from its marked end, positions across from its reference edge: the edge
+towards you when the board lies front up with its marked end to the left. Of a milled board the end is marked
+that makes it the groove (or the under-lap).
 """
 
 from dataclasses import dataclass

@@ -10,7 +10,7 @@ from enum import StrEnum
 
 from plankwright.measure import Nm
 from plankwright.model.board import Face
-from plankwright.model.surface import Point, Rectangle
+from plankwright.model.surface import Edge, Point, Rectangle
 
 
 class EdgeTreatment(StrEnum):
@@ -42,8 +42,8 @@ class Piece:
     face
         The face that shows.
     turned
-        Whether the marked end of the board points right (or up) instead of left (or down). The reference edge
-        of an unturned piece lies nearest to the start edge of the surface.
+        Whether the reference edge of the board lies farthest from the start edge of the surface instead of
+        nearest.
     near, far
         Treatment of the long edges nearest to and farthest from the start edge.
     shim_nm
@@ -65,6 +65,20 @@ class Piece:
     far: EdgeTreatment = EdgeTreatment.AS_FOUND
     shim_nm: Nm = 0
     nails: tuple[Point, ...] = ()
+
+    def marked_end_last(self, start: Edge) -> bool:
+        """Whether the marked end of the board points right (or up) instead of left (or down).
+
+        A board is no mirror image of itself: once it is said which edge lies where and which face shows, its
+        ends have no choice.
+
+        Parameters
+        ----------
+        start
+            The start edge of the surface.
+        """
+        mirrored = start in {Edge.TOP, Edge.LEFT}
+        return mirrored ^ self.turned ^ (self.face is Face.BACK)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

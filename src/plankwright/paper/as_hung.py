@@ -94,7 +94,7 @@ class AsHung:
     @property
     def how(self) -> str:
         """Which way the board hangs: where its marked end is, and which face shows."""
-        end = self.ends[1 if self.piece.turned else 0]
+        end = self.ends[1 if self.piece.marked_end_last(self.surface.start) else 0]
         back = ", back face showing" if self.piece.face is Face.BACK else ""
         return f"marked end {'to the ' if self.level else ''}{end if self.level else _UP_OR_DOWN[end]}{back}"
 
@@ -121,7 +121,8 @@ class AsHung:
     def from_corner(self, along: Nm, across: Nm) -> Point:
         """Give where a point of the board is on the piece as hung: from its left, and from below. [nm]"""
         piece = self.piece
-        u = piece.along_to_nm - along if piece.turned else along - piece.along_from_nm
+        last = piece.marked_end_last(self.surface.start)
+        u = piece.along_to_nm - along if last else along - piece.along_from_nm
         v = piece.across_to_nm - across if piece.turned else across - piece.across_from_nm
         if self.surface.start in {Edge.TOP, Edge.RIGHT}:
             v = self.width_nm - v

@@ -104,11 +104,11 @@ def _legend(job: Job) -> list[str]:
     return [
         "Boards come in the order of hanging. The pieces of a course are equally wide: the fence stays put.",
         (
-            "Lay a board with the face up that will show, the front unless it is told that the back shows, "
-            "and its marked end to the left: the edge towards you is its reference edge, of a milled board "
-            "the groove. Measure along from the marked end and across from the reference edge, and make all "
-            "marks before the first cut. In the drawings the arrow is at the marked end, the heavy line is "
-            "the reference edge, and thick outlines are finished pieces."
+            "Lay a board front up, its marked end to the left: the edge towards you is its reference edge, "
+            "of a milled board the groove. A piece of which it is told that its back shows is turned over "
+            "once it is free. Measure along from the marked end and across from the reference edge, and make "
+            "all marks before the first cut. In the drawings the arrow is at the marked end, the heavy line "
+            "is the reference edge, and thick outlines are finished pieces."
         ),
         (
             "An angled cut has two marks: “near” on the edge of the strip that is nearer to the reference "

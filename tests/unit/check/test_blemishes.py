@@ -61,13 +61,18 @@ def test_a_stain_hangs_where_its_end_of_the_board_does(*, turned: bool, left: fl
 
 
 @pytest.mark.parametrize(
-    ("turned", "low", "high"), [(False, 15, 18), (True, 42, 45)], ids=["marked end down", "marked end up"]
+    ("start", "turned", "low", "high"),
+    [
+        (Edge.RIGHT, False, 15, 18),
+        (Edge.RIGHT, True, 42, 45),
+        (Edge.LEFT, False, 42, 45),
+        (Edge.LEFT, True, 15, 18),
+    ],
 )
-@pytest.mark.parametrize("start", [Edge.LEFT, Edge.RIGHT])
 def test_a_stain_on_an_upright_piece_hangs_by_its_end_too(
-    *, turned: bool, low: float, high: float, start: Edge
+    *, start: Edge, turned: bool, low: float, high: float
 ) -> None:
-    """On vertical courses the same holds from the floor up, from whichever side they start."""
+    """With its reference edge at the right and its front showing, a board stands on its marked end."""
     for shift, shows in ((0, []), (-1, [pytest.approx(nm(1))])):
         bench = ConcealedZone(id="bench", place=rectangle(0, low + shift, 6, high + shift))
         surface = wall(5.5, 96.5, courses_run=Direction.VERTICAL, start=start, concealed=(bench,))

@@ -2,6 +2,8 @@
 
 import math
 
+import pytest
+
 from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.shaping import Workpiece, end_cut, shaping_cuts
 from plankwright.measure import INCH, System, TapeStyle
@@ -16,6 +18,7 @@ from plankwright.model import (
     EdgeKind,
     EdgeProfile,
     EdgeTreatment,
+    Face,
     Framing,
     Job,
     Opening,
@@ -69,6 +72,7 @@ def at_bench(
     place: Rectangle,
     *,
     turned: bool = False,
+    face: Face = Face.FRONT,
     near: EdgeTreatment = EdgeTreatment.AS_FOUND,
     far: EdgeTreatment = EdgeTreatment.AS_FOUND,
 ) -> Workpiece:
@@ -84,6 +88,7 @@ def at_bench(
         across_from_nm=INCH,
         across_to_nm=INCH + width,
         turned=turned,
+        face=face,
         near=near,
         far=far,
     )
@@ -153,13 +158,13 @@ def test_courses_from_the_top_have_their_reference_edge_up() -> None:
     assert line_of(left) == (CutKind.ANGLED, (16, 1), (10, 7))
 
 
-def test_vertical_courses_are_marked_from_below() -> None:
-    """On a vertical board the marked end is the lower one, and a sloping ceiling cuts the upper one."""
+def test_vertical_boards_stand_on_their_marked_end_or_on_the_other() -> None:
+    """With the reference edge left the marked end is up, at the right down; the ceiling cuts the top."""
     wall = wall_of((0, 0), (40, 0), (40, 60), (0, 80), run=Direction.VERTICAL, start=Edge.LEFT)
     work = at_bench(wall, place_of(10, 0, 20, 75))
     (top,) = shaping_cuts(work, KERF)
-    assert line_of(top) == (CutKind.ANGLED, (85, 1), (80, 11))
-    assert end_cut(work, top) is Edge.RIGHT
+    assert line_of(top) == (CutKind.ANGLED, (10, 1), (15, 11))
+    assert end_cut(work, top) is Edge.LEFT
     mirrored = wall_of((0, 0), (40, 0), (40, 60), (0, 80), run=Direction.VERTICAL, start=Edge.RIGHT)
     (top,) = shaping_cuts(at_bench(mirrored, place_of(10, 0, 20, 75)), KERF)
     assert line_of(top) == (CutKind.ANGLED, (80, 1), (85, 11))
@@ -295,3 +300,17 @@ def test_tongue_is_ripped_off_where_it_hangs() -> None:
     assert shaping_cuts(turned, KERF) == (as_it_lies,)
     (under_lap,) = shaping_cuts(at_bench(wall, place_of(0, 0, 96, 6), near=EdgeTreatment.TONGUE_OFF), KERF)
     assert under_lap.at_nm == INCH - KERF
+
+
+@pytest.mark.parametrize("start", Edge)
+@pytest.mark.parametrize("face", Face)
+@pytest.mark.parametrize("turned", [False, True])
+def test_no_board_is_hung_as_its_own_mirror_image(start: Edge, face: Face, *, turned: bool) -> None:
+    """Seen from its front a board can only be slid and turned about; seen from its back it is mirrored."""
+    run = Direction.HORIZONTAL if start in {Edge.BOTTOM, Edge.TOP} else Direction.VERTICAL
+    wall = wall_of((0, 0), (96, 0), (96, 96), (0, 96), run=run, start=start)
+    place = place_of(20, 30, 80, 36) if run is Direction.HORIZONTAL else place_of(20, 30, 26, 90)
+    work = at_bench(wall, place, turned=turned, face=face)
+    origin, right, up = (work.on_board(point) for point in inches((22, 32), (23, 32), (22, 33)))
+    (ax, ay), (bx, by) = (((end[0] - origin[0]) // INCH, (end[1] - origin[1]) // INCH) for end in (right, up))
+    assert ax * by - ay * bx == (1 if face is Face.FRONT else -1)

@@ -42,7 +42,8 @@ def told(
     [
         (False, Face.FRONT, "marked end to the left"),
         (True, Face.FRONT, "marked end to the right"),
-        (True, Face.BACK, "marked end to the right, back face showing"),
+        (False, Face.BACK, "marked end to the right, back face showing"),
+        (True, Face.BACK, "marked end to the left, back face showing"),
     ],
 )
 def test_level_piece_tells_where_its_marked_end_is(turned: bool, face: Face, how: str) -> None:  # noqa: FBT001
@@ -50,9 +51,9 @@ def test_level_piece_tells_where_its_marked_end_is(turned: bool, face: Face, how
     assert told(LEVEL, turned=turned, face=face).how == how
 
 
-@pytest.mark.parametrize(("turned", "how"), [(False, "marked end down"), (True, "marked end up")])
+@pytest.mark.parametrize(("turned", "how"), [(False, "marked end up"), (True, "marked end down")])
 def test_upright_piece_tells_where_its_marked_end_is(turned: bool, how: str) -> None:  # noqa: FBT001
-    """On upright courses the marked end is down or up."""
+    """With its reference edge at the left and its front showing, a board stands on its other end."""
     assert told(UPRIGHT, turned=turned).how == how
 
 
@@ -61,10 +62,10 @@ def test_upright_piece_tells_where_its_marked_end_is(turned: bool, how: str) -> 
     [
         (LEVEL, False, (20, 2)),
         (LEVEL, True, (40, 4)),
-        (UPRIGHT, False, (2, 20)),
-        (UPRIGHT, True, (4, 40)),
-        (wall(96, 48, start=Edge.TOP), False, (20, 4)),
-        (wall(96, 48, start=Edge.TOP), True, (40, 2)),
+        (UPRIGHT, False, (2, 40)),
+        (UPRIGHT, True, (4, 20)),
+        (wall(96, 48, start=Edge.TOP), False, (40, 4)),
+        (wall(96, 48, start=Edge.TOP), True, (20, 2)),
     ],
 )
 def test_place_on_the_board_is_found_on_the_piece(

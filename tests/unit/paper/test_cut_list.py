@@ -114,10 +114,10 @@ def test_angled_end_on_the_board_tells_angle_and_both_marks() -> None:
     """An angled end that is cut from the board tells where it meets each edge, and how the piece hangs."""
     assert told(porch_blocks()["H06"].steps[2]) == (
         "Angled",
-        'near 12-1/2",\nfar 1/2"',
+        'near 1/2",\nfar 12-1/2"',
         (
             "63.4° from square (26.6° off the edge); 5a: marked end to the right, back face showing, "
-            "near edge upper"
+            "near edge lower"
         ),
         (),
     )
