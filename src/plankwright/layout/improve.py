@@ -156,17 +156,24 @@ class Search:
         Whether all of it can be covered is asked first, with every width for a height: a question of yes or
         no is often settled where the least that stays bare is far to seek.
         """
+        if not self._level_part() or not self.stock:
+            return False
+        half = work / _SOLVE_WORK / 2
+        every = self._free(self._level_part(), most=len(self.stock))
+        if self._small(every) and self._look(
+            self._level_part(), every, thorough=False, work=half, bare_allowed=False
+        ):
+            return True
+        # What was no better may have been taken all the same, with another number of courses.
+        some = self._free(self._level_part())
+        return self._small(some) and self._look(self._level_part(), some, thorough=False, work=half)
+
+    def _level_part(self) -> tuple[int, ...]:
+        """Give the courses from the first on as far as the surface is level."""
         last = len(self.plan)
         while last and not self.strips.level_between(self.plan[0].low, self.plan[last - 1].high):
             last -= 1
-        if not last or not self.stock:
-            return False
-        courses, half = tuple(range(last)), work / _SOLVE_WORK / 2
-        every = self._free(courses, most=len(self.stock))
-        if self._small(every) and self._look(courses, every, thorough=False, work=half, bare_allowed=False):
-            return True
-        some = self._free(courses)
-        return self._small(some) and self._look(courses, some, thorough=False, work=half)
+        return tuple(range(last))
 
     def _small(self, stack: Stack) -> bool:
         """Whether a stack is small enough to be looked at with all the wood at once."""

@@ -16,7 +16,7 @@ from plankwright.layout.plan import Plan, Stick
 from plankwright.layout.result import Effort, Progress, Result, Wanted, Watch
 from plankwright.layout.sticks import free_sticks, whole_sticks
 from plankwright.layout.strips import Strips
-from plankwright.layout.wanted import close
+from plankwright.layout.wanted import Closing, close
 from plankwright.layout.writing import write_surface
 from plankwright.model import Board, Bound, Job, Layout, Score, Surface, SurfaceLayout
 
@@ -68,7 +68,7 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
     ]
     done: Plan = ()
     written: list[SurfaceLayout] = []
-    closing = _ClosingJob(job, watch, _CLOSING_SHARE * effort.seconds)
+    searches: list[Search] = []
     for surface in job.surfaces:
         strips = Strips(surface, job.rules, capacity)
         left = free_sticks(stock, done, job.rules)
@@ -77,9 +77,11 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
         task = _SurfaceTask(job, surface, strips, left, cut_into, usable, effort, watch)
         search, bound = task.run(random.Random(f"{seed} {surface.id}"))  # noqa: S311 - chance, not secrecy
         written.append(_with_bound(write_surface(job, strips, search.plan, Bound()), bound))
-        closing.add(search, strips, written[-1])
+        searches.append(search)
         done += search.plan
     layout = Layout(job_name=job.name, surfaces=tuple(written), seed=seed, effort=effort.name)
+    closing = _ClosingJob(job, stock, watch, _CLOSING_SHARE * effort.seconds)
+    closing.close(searches, written)
     return Result(
         layout=layout,
         wanted=tuple(closing.wanted),
@@ -114,18 +116,28 @@ def _faces_left(boards: Sequence[Board], left: Sequence[Stick], cut_into: frozen
 class _ClosingJob:
     """The job with the boards that it would take to leave nothing bare."""
 
-    def __init__(self, job: Job, watch: Watch, work: float) -> None:
-        self.job, self.watch, self.work = job, watch, work
+    def __init__(self, job: Job, stock: Sequence[Stick], watch: Watch, work: float) -> None:
+        self.job, self.stock, self.watch, self.work = job, stock, watch, work
         self.boards = list(job.boards)
         self.wanted: list[Wanted] = []
         self.written: list[SurfaceLayout] = []
         self.possible = True
 
-    def add(self, search: Search, strips: Strips, as_it_is: SurfaceLayout) -> None:
-        """Close one more surface."""
-        if not any(course.bare for course in search.plan):
-            self.written.append(as_it_is)
-            return
+    def close(self, searches: Sequence[Search], as_they_are: Sequence[SurfaceLayout]) -> None:
+        """Close surface by surface, each with the wood that the others leave, closed already or as found."""
+        plans = [search.plan for search in searches]
+        for number, (search, as_it_is) in enumerate(zip(searches, as_they_are, strict=True)):
+            if not any(course.bare for course in search.plan):
+                self.written.append(as_it_is)
+                continue
+            others = tuple(course for plan in (*plans[:number], *plans[number + 1 :]) for course in plan)
+            closing = self._close_one(search, free_sticks(self.stock, others, self.job.rules), as_it_is)
+            if closing is None:
+                self.possible = False
+                return
+            plans[number] = closing.plan
+
+    def _close_one(self, search: Search, stock: Sequence[Stick], as_it_is: SurfaceLayout) -> Closing | None:
         self.watch.report(
             Progress(
                 surface_id=as_it_is.surface_id,
@@ -135,17 +147,18 @@ class _ClosingJob:
                 bound=as_it_is.bound,
             )
         )
-        closing = close(search, self.job.tape, len(self.boards), work=self.work, stopped=self.watch.stopped)
-        if closing is None:
-            self.possible = False
-            return
-        self.boards += [
-            replace(board, id=f"wanted-{len(self.boards) - len(self.job.boards) + place}")
-            for place, board in enumerate(closing.boards, start=1)
-        ]
-        self.wanted += closing.wanted
-        with_boards = replace(self.job, boards=tuple(self.boards))
-        self.written.append(write_surface(with_boards, strips, closing.plan, Bound()))
+        closing = close(
+            search, stock, self.job.tape, len(self.boards), work=self.work, stopped=self.watch.stopped
+        )
+        if closing is not None:
+            self.boards += [
+                replace(board, id=f"wanted-{len(self.boards) - len(self.job.boards) + place}")
+                for place, board in enumerate(closing.boards, start=1)
+            ]
+            self.wanted += closing.wanted
+            with_boards = replace(self.job, boards=tuple(self.boards))
+            self.written.append(write_surface(with_boards, search.strips, closing.plan, Bound()))
+        return closing
 
     def closed(self, layout: Layout) -> tuple[Job, Layout] | None:
         """Give the job with those boards and its layout; nothing when none is wanted or none closes it."""

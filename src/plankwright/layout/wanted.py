@@ -55,6 +55,7 @@ class Closing:
 
 def close(
     search: Search,
+    stock: Sequence[Stick],
     tape: TapeStyle,
     first: int,
     *,
@@ -70,6 +71,8 @@ def close(
     ----------
     search
         Holding the plan; it is left as it is.
+    stock
+        The wood of the pile that may be used.
     tape
         Asked lengths are rounded up to its fraction.
     first
@@ -87,7 +90,7 @@ def close(
     """
     closer = Search(
         search.strips,
-        (*search.stock, *_sorts(search, first)),
+        (*stock, *_sorts(search, first)),
         search.faces,
         search.grid,
         search.chance,

@@ -136,6 +136,16 @@ def test_a_later_surface_takes_the_offcut_that_an_earlier_one_left() -> None:
     assert {piece.board_id for piece in result.layout.pieces} == {"long"}
 
 
+def test_surfaces_closed_one_after_another_share_the_pile() -> None:
+    """What closes the first takes other wood than its layout did: the second gets what is left then."""
+    first = wall(96, 18, id="first", framing=studs(0.75, 24, 48, 72, 95.25))
+    sizes = [(102, 6.5), (62, 6.5), (93, 5), (90, 4), (78, 6.5)]
+    both = job([first, replace(first, id="second")], [board(f"B{n}", *size) for n, size in enumerate(sizes)])
+    result = lay_out(both, effort=_MOMENT)
+    assert result.closing is not None
+    assert not faults(check_layout(*result.closing))
+
+
 def test_joints_that_must_not_show_do_not_show() -> None:
     """With joints in sight forbidden, short boards leave the long runs bare and cover those beside a door."""
     surface = wall(

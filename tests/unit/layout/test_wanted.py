@@ -46,7 +46,7 @@ def _closed(
         random.Random(0),  # noqa: S311 - chance, not secrecy
         plan,
     )
-    return close(search, TAPE, len(boards), work=0.2)
+    return close(search, search.stock, TAPE, len(boards), work=0.2)
 
 
 def _half_bare(boards: Sequence[Board], at: tuple[float, float] = (0.5, 0.25)) -> Plan:
