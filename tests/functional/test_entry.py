@@ -37,6 +37,15 @@ def test_help_teaches_by_example_and_lists_the_codes(run: Run) -> None:
         assert f"\n    {code}" in ran.out
 
 
+def test_the_command_runs_as_a_module_too() -> None:
+    """Where the scripts folder is on nobody's path."""
+    ran = subprocess.run(
+        [sys.executable, "-m", "plankwright", "--version"], capture_output=True, text=True, check=False
+    )
+    assert ran.returncode == 0
+    assert ran.stdout.startswith("plankwright ")
+
+
 @pytest.mark.parametrize("name", SUMMARIES)
 def test_each_command_teaches_by_example(run: Run, name: str) -> None:
     """Its help shows it as it is typed."""
