@@ -178,8 +178,14 @@ def _grown(place: Rectangle, by: Nm) -> shapely.Polygon:
 def _less(region: BaseGeometry, parts: list[shapely.Polygon]) -> BaseGeometry:
     """Take parts away one by one, since a union of them first would be no faster and could leave slivers."""
     for part in parts:
-        region = shapely.difference(region, part, grid_size=_GRID)
+        region = _areas(shapely.difference(region, part, grid_size=_GRID))
     return region
+
+
+def _areas(region: BaseGeometry) -> BaseGeometry:
+    """Leave out the lines and points to which cutting on whole nanometres may shrink what is thinner."""
+    polygons = [part for part in shapely.get_parts(region) if isinstance(part, shapely.Polygon)]
+    return polygons[0] if len(polygons) == 1 else shapely.MultiPolygon(polygons)
 
 
 def _edges(corners: tuple[Point, ...]) -> Iterator[tuple[Point, Point]]:

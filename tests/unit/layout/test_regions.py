@@ -151,6 +151,16 @@ def test_no_spur_is_left_where_a_band_runs_into_a_slope() -> None:
     assert shapely.transform(must, lambda points: [wide, 0] - points).is_valid
 
 
+def test_no_line_is_left_where_a_band_shrinks_to_nothing() -> None:
+    """Beside a sloping floor the gap takes what, cut on whole nanometres, is thinner than one."""
+    corners = ((267778233, 0), (525062621, 64814925), (428148876, 308519043), (0, 308519043), (0, 0))
+    surface = replace(wall(21, 12), outline=corners, trim=EdgeTrim(bottom=26666712))
+    rules = Rules(expansion_gap_nm=8_000_000)
+    may, must = may_region(surface, rules), must_region(surface, rules)
+    assert {may.geom_type, must.geom_type} <= {"Polygon", "MultiPolygon"}
+    assert must.difference(may).area < may.length  # within a nanometre
+
+
 @given(
     heights=st.lists(st.integers(60, 100), min_size=2, max_size=6),
     gap=st.sampled_from([0.0, 0.125, 0.5]),
