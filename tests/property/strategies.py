@@ -132,7 +132,8 @@ def _saws(draw: st.DrawFn, marks: Marks) -> tuple[Saw, ...]:
 def _piles(draw: st.DrawFn, marks: Marks) -> tuple[Board, ...]:
     """Give boards of a few sorts, as they come out of one house."""
     edges = draw(st.lists(_profiles(), min_size=1, max_size=3))
-    thicknesses = draw(st.lists(marks.between(0.5, 1.25), min_size=1, max_size=3))
+    thickest = draw(st.sampled_from([1.25, 0.875]))
+    thicknesses = draw(st.lists(marks.between(thickest - 0.25, thickest), min_size=1, max_size=3))
     longest = draw(st.sampled_from([130, 90, 60, 40, 10]))
     return tuple(
         board
@@ -157,12 +158,17 @@ def _boards(
     thicknesses: Sequence[Nm],
     longest: float,
 ) -> list[Board]:
-    """Give boards of one width, each of its own length, every other one flawed if any is."""
+    """Give boards of one width, each of its own length, every other one flawed if any is.
+
+    They are all as thick as each other, or each as thick as it happens to be.
+    """
     width = max(marks.step, draw(marks.between(2, 9)))
     other = max(marks.step, width + draw(marks.between(-1, 1))) if draw(_rarely(4)) else width
     few = draw(st.sampled_from([4, 1, 2]))
     lengths = draw(st.lists(marks.between(longest / 3, longest), min_size=few, max_size=2 * few))
-    thickness = max(marks.step, draw(st.sampled_from(thicknesses)))
+    thick = st.sampled_from(thicknesses)
+    if draw(st.booleans()):
+        thick = st.just(draw(thick))
     profile = draw(st.sampled_from(edges))
     flaws = draw(st.lists(_flaws(marks, max(lengths)), max_size=3)) if draw(st.booleans()) else []
     return [
@@ -171,7 +177,7 @@ def _boards(
             length_nm=max(length, width, other),
             width_start_nm=width,
             width_end_nm=other,
-            thickness_nm=thickness,
+            thickness_nm=max(marks.step, draw(thick)),
             profile=profile,
             flaws=tuple(flaw for flaw in flaws if number % 2 and flaw.end_nm <= max(length, width, other)),
         )
