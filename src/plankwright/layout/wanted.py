@@ -88,9 +88,12 @@ def close(
         Nothing when no such boards were found, as where a run without a place for a joint is longer than any
         board, or when it was stopped.
     """
+    sorts = _sorts(search, first)
+    if not sorts:
+        return None
     closer = Search(
         search.strips,
-        (*stock, *_sorts(search, first)),
+        (*stock, *sorts),
         search.faces,
         search.grid,
         search.chance,
