@@ -7,7 +7,7 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 MODULES = sorted(
-    (path for folder in ("src", "tests", "tools") for path in (ROOT / folder).rglob("*.py")),
+    (path for folder in ("src", "tests", "tools", "benchmarks") for path in (ROOT / folder).rglob("*.py")),
     key=str,
 )
 MOST_LINES = 500

@@ -1,0 +1,1 @@
+"""How well the search does: instances, baselines and the report. See docs/benchmarks.md."""

@@ -1,0 +1,119 @@
+"""Walls as they are met with, and a pile that is known to cover them, with 4 % to spare.
+
+16 to 24 ft by 8 to 9 ft, level or gabled, with a door, windows and uneven studs. The boards are mostly too
+short to reach across; a third have flaws; some are wide enough for two courses or long enough for two pieces.
+Trimming, straightening and sawing take their share. The spare boards are drawn like the others.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from random import Random
+
+from benchmarks.covering import cover
+from benchmarks.instance import TAPE, Instance, inches
+from benchmarks.lumber import SawnBoard, Sort
+from benchmarks.pairing import Pile, Wood
+from benchmarks.planting import Row, boards_of, planted_layout, shuffled
+from benchmarks.usable import usable_area
+from benchmarks.walls import draw_wall
+from plankwright.check import check_layout
+from plankwright.layout.capacity import capacity_of
+from plankwright.layout.strips import Strips
+from plankwright.measure import FOOT, INCH, Nm
+from plankwright.model import Job, Rules, Saw, SawKind
+
+RULES = Rules()
+SAWS = (
+    Saw(name="mitre saw", cuts=SawKind.CROSSCUT, capacity_nm=12 * INCH),
+    Saw(name="circular saw on a rail", cuts=SawKind.CROSSCUT, capacity_nm=28 * INCH),
+    Saw(name="table saw", cuts=SawKind.RIP, capacity_nm=24 * INCH),
+)
+FEWEST, MOST = 60, 120
+"""Boards in a pile."""
+
+SURPLUS = 0.04
+"""Usable area to spare, as a share of what the planted layout takes."""
+
+SORTS = (
+    (Sort("hall floor", inches(0.75)), 0.4),
+    (Sort("hall floor", inches(0.78125)), 0.2),
+    (Sort("stage", inches(0.875)), 0.25),
+    (Sort("stage", inches(0.90625)), 0.15),
+)
+"""Lots with their thicknesses and weights; boards of one lot may butt, those of two may not in sight."""
+
+LOTS = ("hall floor", "stage")
+
+_EIGHTH: Nm = INCH // 8
+_WIDTHS = 6
+_NARROWEST, _WIDEST = 26, 54
+"""How many widths there are, and of how many eighths of an inch."""
+
+
+def instance(seed: int) -> Instance:
+    """Give a wall with a pile that covers it."""
+    chance = Random(f"real {seed}")  # noqa: S311 - chance, not secrecy
+    while True:
+        drawn = draw(chance, f"real {seed}", SURPLUS)
+        if drawn is not None:
+            job, rows, pile = drawn
+            planted = planted_layout(job, Strips(job.surfaces[0], RULES, capacity_of(job)), rows, pile)
+            # A cover that leaves a sliver or asks for blocking somewhere is no perfect one.
+            if not check_layout(job, planted):
+                return Instance(family="real", seed=seed, job=job, planted=planted)
+
+
+def draw(chance: Random, name: str, surplus: float) -> tuple[Job, tuple[Row, ...], list[SawnBoard]] | None:
+    """Draw a wall, a cover and its pile; nothing when chance has led to no cover, or too many boards.
+
+    Parameters
+    ----------
+    chance
+        The same state gives the same.
+    name
+        Of the job.
+    surplus
+        Usable area to spare, as a share of what the cover takes.
+    """
+    surface = draw_wall(chance)
+    if len(surface.openings) < 2 or not surface.concealed:  # noqa: PLR2004 - two or three openings
+        return None
+    job = Job(name=name, tape=TAPE, surfaces=(surface,), boards=(), rules=RULES, saws=SAWS)
+    rows = cover(
+        Strips(surface, RULES, capacity_of(job)),
+        draw_widths(chance),
+        chance.randint(7, 11) * FOOT,
+        tuple(sum(weight for sort, weight in SORTS if sort.lot == lot) for lot in LOTS),
+        chance,
+    )
+    if rows is None:
+        return None
+    pile = Pile(RULES, chance)
+    boards = pile.saw(_wood(rows, chance))
+    needed = sum(usable_area(sawn.board, RULES) for sawn in boards)
+    boards = shuffled([*boards, *pile.spare(round(surplus * needed))], chance)
+    if not FEWEST <= len(boards) <= MOST:
+        return None
+    return replace(job, boards=boards_of(boards)), rows, boards
+
+
+def draw_widths(chance: Random) -> tuple[Nm, ...]:
+    """Draw the widths of the boards once they are straightened. [nm]"""
+    return tuple(
+        eighths * _EIGHTH for eighths in sorted(chance.sample(range(_NARROWEST, _WIDEST + 1), _WIDTHS))
+    )
+
+
+def _wood(rows: Sequence[Row], chance: Random) -> list[Wood]:
+    """Give the wood of each piece, of a sort of its lot."""
+    return [
+        Wood((number, place), end - start, row.width, _sort(LOTS[row.lots[place]], chance))
+        for number, row in enumerate(rows)
+        for place, (start, end) in enumerate(row.ends)
+    ]
+
+
+def _sort(lot: str, chance: Random) -> Sort:
+    sorts = [(sort, weight) for sort, weight in SORTS if sort.lot == lot]
+    (sort,) = chance.choices([sort for sort, _ in sorts], [weight for _, weight in sorts])
+    return sort
