@@ -16,7 +16,7 @@ from plankwright.files import read_job
 from plankwright.measure import FOOT
 from plankwright.model import Board, Piece
 
-SEEDS = (0, 1, 2, 1000, 1001, 1002)
+SEEDS = (0, 1, 1000, 1001)
 
 
 @pytest.mark.parametrize("seed", SEEDS)
