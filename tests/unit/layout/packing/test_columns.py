@@ -3,8 +3,8 @@
 import highspy
 import pytest
 
-from plankwright.layout.columns import Columns, Work
-from plankwright.layout.patterns import Assortment, NeedKind, StickKind
+from plankwright.layout.packing.columns import Columns, Work
+from plankwright.layout.packing.patterns import Assortment, NeedKind, StickKind
 from plankwright.layout.silent import SilentHighs
 
 

@@ -18,7 +18,7 @@ from dataclasses import dataclass
 import highspy
 import numpy as np
 
-from plankwright.layout.patterns import Assortment, Pattern
+from plankwright.layout.packing.patterns import Assortment, Pattern
 from plankwright.layout.silent import SilentHighs
 
 _SCALE = 2**36

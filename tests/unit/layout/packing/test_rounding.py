@@ -5,9 +5,9 @@ from collections.abc import Sequence
 
 import pytest
 
-from plankwright.layout.columns import Columns, Cut, Work
-from plankwright.layout.patterns import Assortment, NeedKind, StickKind
-from plankwright.layout.rounding import bare_area, dived, filled, wood_area
+from plankwright.layout.packing.columns import Columns, Cut, Work
+from plankwright.layout.packing.patterns import Assortment, NeedKind, StickKind
+from plankwright.layout.packing.rounding import bare_area, dived, filled, wood_area
 
 
 def assortment(needs: Sequence[tuple[int, int]], sticks: Sequence[tuple[int, int]]) -> Assortment:

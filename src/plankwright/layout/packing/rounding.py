@@ -3,8 +3,8 @@
 import random
 from collections.abc import Callable, Sequence
 
-from plankwright.layout.columns import Columns, Cut, Work
-from plankwright.layout.patterns import Assortment, Pattern
+from plankwright.layout.packing.columns import Columns, Cut, Work
+from plankwright.layout.packing.patterns import Assortment, Pattern
 
 _WHOLE = 1e-6
 """How far below a whole number the solver may leave one."""

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plankwright.layout import patterns
-from plankwright.layout.patterns import Assortment, NeedKind, Pattern, StickKind
+from plankwright.layout.packing import patterns
+from plankwright.layout.packing.patterns import Assortment, NeedKind, Pattern, StickKind
 
 KERF = 3
 

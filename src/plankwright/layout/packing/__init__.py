@@ -1,0 +1,8 @@
+"""Which stick gives which piece, once the pieces are given: cutting stock, by patterns and column generation.
+
+The model is written out in docs/how-it-works.md.
+"""
+
+from plankwright.layout.packing.packer import Need, Packing, pack
+
+__all__ = ["Need", "Packing", "pack"]
