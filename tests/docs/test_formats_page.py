@@ -29,8 +29,17 @@ from plankwright.files.surface_document import (
     SurfaceDocument,
     TrimDocument,
 )
+from plankwright.files.work_document import (
+    CutDocument,
+    GoneDocument,
+    HungDocument,
+    MarkDocument,
+    PartDocument,
+    SawnDocument,
+    WorkDocument,
+)
 from plankwright.measure import System, TapeStyle, write_exact
-from plankwright.model import CutKind, EdgeTreatment, Rules
+from plankwright.model import CutKind, EdgeTreatment, MarkKind, Rules
 
 PAGE = (Path(__file__).parents[2] / "docs" / "formats.md").read_text(encoding="utf-8")
 INCHES = TapeStyle(system=System.IMPERIAL)
@@ -57,6 +66,10 @@ SECTIONS: list[tuple[str, list[type[BaseModel]]]] = [
             ScoreDocument,
             BoundDocument,
         ],
+    ),
+    (
+        "## Work (JSON)",
+        [WorkDocument, MarkDocument, HungDocument, CutDocument, GoneDocument, SawnDocument, PartDocument],
     ),
 ]
 
@@ -132,3 +145,9 @@ def test_every_treatment_of_an_edge_is_listed() -> None:
     """In the words of the file."""
     (row,) = [row for row in rows("## Layout (JSON)") if row[0].startswith("`near`")]
     assert set(re.findall(r"`([^`]+)`", row[1])) == set(EdgeTreatment)
+
+
+def test_every_word_of_a_mark_is_listed() -> None:
+    """In the words of the file."""
+    (row,) = [row for row in rows("## Work (JSON)") if row[0] == "`mark`"]
+    assert set(re.findall(r"`([^`]+)`", row[1])) == set(MarkKind)

@@ -4,8 +4,9 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
+from in_progress import begun_job, begun_layout, happened, marked
 from plankwright.check import check_layout
-from plankwright.cli.as_json import answer_as_json, findings_as_json, tally_as_json
+from plankwright.cli.as_json import answer_as_json, findings_as_json, tally_as_json, work_as_json
 from plankwright.cli.json_text import Json, problems_as_json
 from plankwright.errors import Problem
 from plankwright.workshop.ask_enough import ask_enough
@@ -70,6 +71,19 @@ def test_check() -> None:
     told = rows("check")
     assert set(told) == {"right", "findings"}
     assert keys(findings) == names_in(told["findings"]) - {"error", "warning", "note"}
+
+
+def test_mark() -> None:
+    """What hangs, what is in hand, what is left."""
+    work = marked(happened("hung", "1"), happened("cut", "2b"))
+    given, told = work_as_json(begun_job(), begun_layout(), work), rows("mark")
+    assert set(given) == set(told)
+    for name in ("marks", "surfaces", "in_hand", "left"):
+        assert keys(given[name]) == names_in(told[name])
+    surfaces = given["surfaces"]
+    assert isinstance(surfaces, list)
+    (course,) = re.findall(r"^A course that hangs: (.*?)\n\n", section("mark"), re.MULTILINE | re.DOTALL)
+    assert keys(surfaces[0]["courses"]) == names_in(course)
 
 
 def test_problems() -> None:

@@ -11,9 +11,10 @@ from plankwright.cli.json_text import Json, problems_as_json
 from plankwright.errors import Problem
 from plankwright.layout.result import Wanted
 from plankwright.measure import MILLIMETRE
-from plankwright.model import Bound
+from plankwright.model import Bound, Job, Layout, Work
 from plankwright.workshop.ask_enough import Answer, SurfaceAnswer
 from plankwright.workshop.judge_tally import LotTotals, TallyJudgement
+from plankwright.workshop.tell_work import found_since
 
 
 def findings_as_json(findings: Iterable[Finding]) -> Json:
@@ -75,6 +76,47 @@ def answer_as_json(answer: Answer) -> dict[str, Json]:
         "wanted": [_wanted(wanted) for wanted in answer.wanted],
         "wanted_closes": answer.wanted_closes,
         "stopped": answer.stopped,
+    }
+
+
+def work_as_json(job: Job, layout: Layout, work: Work) -> dict[str, Json]:
+    """Give how far a job has come."""
+    standing = work.standing
+    return {
+        "marks": [{"mark": mark.kind.value, "what": mark.what} for mark in work.marks],
+        "surfaces": [
+            {
+                "surface": laid.surface_id,
+                "pieces": len(laid.pieces),
+                "hung": sorted(standing.hung_labels(laid.surface_id)),
+                "courses": [
+                    {"number": course.number, "from_nm": course.from_nm, "to_nm": course.to_nm}
+                    for course in standing.hung_on(laid.surface_id)
+                ],
+            }
+            for laid in layout.surfaces
+        ],
+        "in_hand": [
+            {
+                "surface": cut.surface_id,
+                "label": cut.piece.label,
+                "board": cut.piece.board_id,
+                "length_nm": cut.part.length_nm,
+                "width_nm": cut.part.width_nm,
+            }
+            for cut in standing.cut
+        ],
+        "left": [
+            {
+                "board": part.board_id,
+                "along_from_nm": part.along_from_nm,
+                "length_nm": part.length_nm,
+                "width_nm": part.width_nm,
+            }
+            for part in standing.left
+        ],
+        "lost_boards": list(standing.lost),
+        "found_boards": list(found_since(job, work)),
     }
 
 

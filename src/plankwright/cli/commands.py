@@ -11,6 +11,7 @@ SUMMARIES = {
     "lay": "Lay out the boards; write map, papers, cut list and layout.",
     "map": "Draw the map of each surface from a layout made earlier.",
     "sheets": "Print the cut list and hanging sheet from a layout made earlier.",
+    "mark": "Mark what was cut, hung, broke or is lost; take marks back.",
     "check": "List what is wrong with a layout, whoever made it.",
 }
 """Told by `plankwright --help` without loading the commands, a search and a geometry library with them."""

@@ -6,6 +6,7 @@ from plankwright.files.job import JobReading, read_job
 from plankwright.files.layout_json import layout_from_json, layout_to_json, read_layout
 from plankwright.files.tally import TallyReading, read_tally
 from plankwright.files.template import write_template
+from plankwright.files.work_json import read_work, work_to_json, write_work
 
 __all__ = [
     "JobReading",
@@ -17,6 +18,9 @@ __all__ = [
     "read_job",
     "read_layout",
     "read_tally",
+    "read_work",
+    "work_to_json",
     "write_files",
     "write_template",
+    "write_work",
 ]

@@ -1,12 +1,14 @@
 """Reading a job folder: job.toml and the tally beside it, whole or not at all."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from plankwright.errors import BadInputError, FileTroubleError, Problem
 from plankwright.files.disk import read_bytes
 from plankwright.files.job_text import JobText
+from plankwright.files.notation import Notation
 from plankwright.files.tally import gather_boards
+from plankwright.measure import Nm
 from plankwright.model import Job
 
 JOB_FILE = "job.toml"
@@ -23,10 +25,23 @@ class JobReading:
         The job.
     remarks
         What is doubtful: nothing that stops the work, but somebody should look.
+    notation
+        How its lengths are written.
     """
 
     job: Job
     remarks: tuple[Problem, ...]
+    notation: Notation = field(default_factory=lambda: Notation(unit=None))
+
+    def read_length(self, text: str) -> Nm:
+        """Read a length as the files of this job are written. [nm]
+
+        Raises
+        ------
+        LengthError
+            If it is no length.
+        """
+        return self.notation.read(text)
 
 
 def read_job(folder: Path) -> JobReading:
@@ -72,7 +87,8 @@ def read_job(folder: Path) -> JobReading:
         rules=text.rules,
         saws=text.saws,
     )
-    return JobReading(job=job, remarks=(*text.report.remarks, *tally.remarks))
+    remarks = (*text.report.remarks, *tally.remarks)
+    return JobReading(job=job, remarks=remarks, notation=text.notation)
 
 
 def _files_of(folder: Path) -> tuple[Path, list[Path]]:

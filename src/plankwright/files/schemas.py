@@ -6,6 +6,7 @@ from types import MappingProxyType
 from plankwright.files.document import Document, schema_of
 from plankwright.files.job_document import JobDocument
 from plankwright.files.layout_document import LayoutDocument
+from plankwright.files.work_document import WorkDocument
 
 _SCHEMAS: MappingProxyType[str, tuple[type[Document], str, str]] = MappingProxyType(
     {
@@ -18,6 +19,11 @@ _SCHEMAS: MappingProxyType[str, tuple[type[Document], str, str]] = MappingProxyT
             LayoutDocument,
             "Layout",
             "Which piece goes where. docs/formats.md says what everything means.",
+        ),
+        "work.schema.json": (
+            WorkDocument,
+            "Work",
+            "How far a job has come. docs/formats.md says what everything means.",
         ),
     }
 )

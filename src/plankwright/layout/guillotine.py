@@ -89,7 +89,13 @@ def whole_board(board: Board) -> Patch:
 
 
 def fewest_passes(
-    board: Board, pieces: Sequence[Patch], keep: Sequence[Patch], sawing: Sawing, *, rip_first: bool
+    board: Board,
+    pieces: Sequence[Patch],
+    keep: Sequence[Patch],
+    sawing: Sawing,
+    *,
+    rip_first: bool,
+    part: Patch | None = None,
 ) -> tuple[Pass, ...] | None:
     """Find the fewest passes that free all pieces and go through nothing that is to be kept.
 
@@ -105,6 +111,8 @@ def fewest_passes(
         The saws.
     rip_first
         Whether to rip first where crosscutting first would take as many passes.
+    part
+        What there is of the board; all of it when left out.
 
     Returns
     -------
@@ -132,14 +140,14 @@ def fewest_passes(
                 best = (one, *near, *far)
         return best
 
-    found = fewest(whole_board(board))
+    found = fewest(part or whole_board(board))
     return None if found is None else _in_order_of_work(found)
 
 
-def leftovers(board: Board, passes: Sequence[Pass], pieces: Sequence[Patch]) -> tuple[Patch, ...]:
-    """Give every part that the passes leave besides the pieces, edges as found and all."""
+def leftovers(whole: Patch, passes: Sequence[Pass], pieces: Sequence[Patch]) -> tuple[Patch, ...]:
+    """Give every part that the passes leave of a whole besides the pieces, edges as found and all."""
     cut_up = {one.through for one in passes}
-    parts = {whole_board(board), *(side for one in passes for side in (one.near, one.far) if side)}
+    parts = {whole, *(side for one in passes for side in (one.near, one.far) if side)}
     return tuple(sorted(parts - cut_up - set(pieces)))
 
 

@@ -5,16 +5,19 @@ Integer arithmetic alone, so that a search can ask for it at every step.
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from typing import TypeAlias
 
 from plankwright.measure import Nm
-from plankwright.model import Board, Job, Offcut, Piece, Rules, Severity
+from plankwright.model import Board, Job, Offcut, Part, Piece, Rules, Severity
 
 Stretch: TypeAlias = tuple[Nm, Nm]
 """From where to where. [nm]"""
 
 
-def offcuts(job: Job, board: Board, pieces: Iterable[Piece]) -> tuple[Offcut, ...]:
+def offcuts(
+    job: Job, board: Board, pieces: Iterable[Piece | Part], part: Part | None = None
+) -> tuple[Offcut, ...]:
     """Give what is worth keeping of a board once its pieces are cut out.
 
     Parameters
@@ -26,6 +29,8 @@ def offcuts(job: Job, board: Board, pieces: Iterable[Piece]) -> tuple[Offcut, ..
         The board.
     pieces
         The pieces that come out of it, in any order.
+    part
+        What there is of the board; all of it when left out.
 
     Returns
     -------
@@ -34,13 +39,24 @@ def offcuts(job: Job, board: Board, pieces: Iterable[Piece]) -> tuple[Offcut, ..
         rectangle of sound wood inside the end trims.
     """
     ordered = sorted(pieces, key=lambda piece: piece.along_from_nm)
-    return tuple(
+    found = (
         offcut
-        for run in clear_runs(board, job.rules)
+        for run in clear_runs(board, job.rules, part)
         for offcut in _left_in_run(
             job.rules, board, run, [piece for piece in ordered if run[0] <= piece.along_from_nm < run[1]]
         )
     )
+    if part is None:
+        return tuple(found)
+    within = (
+        replace(
+            offcut,
+            across_from_nm=max(offcut.across_from_nm, part.across_from_nm),
+            across_to_nm=min(offcut.across_to_nm, part.across_to_nm),
+        )
+        for offcut in found
+    )
+    return tuple(offcut for offcut in within if offcut.width_nm >= job.rules.narrowest_course_nm)
 
 
 def wood_spent_nm2(job: Job, pieces: Iterable[Piece]) -> int:
@@ -69,8 +85,15 @@ def wood_spent_nm2(job: Job, pieces: Iterable[Piece]) -> int:
     )
 
 
-def clear_runs(board: Board, rules: Rules) -> tuple[Stretch, ...]:
+def clear_runs(board: Board, rules: Rules, part: Part | None = None) -> tuple[Stretch, ...]:
     """Give the stretches of a board that hold no lost flaw, inside its end trims.
+
+    Parameters
+    ----------
+    board, rules
+        The board, and the rules that say what its ends lose.
+    part
+        What there is of the board; all of it when left out.
 
     Returns
     -------
@@ -79,6 +102,8 @@ def clear_runs(board: Board, rules: Rules) -> tuple[Stretch, ...]:
     """
     runs = []
     start, last = rules.end_trim_nm, board.length_nm - rules.end_trim_nm
+    if part is not None:
+        start, last = max(start, part.along_from_nm), min(last, part.along_to_nm)
     lost = sorted((f.start_nm, f.end_nm) for f in board.flaws if f.severity is Severity.LOST)
     for flaw_start, flaw_end in lost:
         if start < min(flaw_start, last):
@@ -115,7 +140,7 @@ def width_at_nm(board: Board, along: Nm) -> Nm:
     return board.width_start_nm + (board.width_end_nm - board.width_start_nm) * along // board.length_nm
 
 
-def _left_in_run(rules: Rules, board: Board, run: Stretch, pieces: list[Piece]) -> Iterator[Offcut]:
+def _left_in_run(rules: Rules, board: Board, run: Stretch, pieces: list[Piece | Part]) -> Iterator[Offcut]:
     free_from, kerf = run[0], rules.crosscut_kerf_nm
     for cluster in _clusters(pieces, kerf):
         start, end = cluster[0].along_from_nm, max(piece.along_to_nm for piece in cluster)
@@ -126,9 +151,9 @@ def _left_in_run(rules: Rules, board: Board, run: Stretch, pieces: list[Piece]) 
     yield from _kept(rules, board, (free_from, run[1]))
 
 
-def _clusters(pieces: list[Piece], kerf: Nm) -> Iterator[list[Piece]]:
+def _clusters(pieces: list[Piece | Part], kerf: Nm) -> Iterator[list[Piece | Part]]:
     """Group pieces, in order along their board, that lie no more than a kerf apart along it."""
-    cluster: list[Piece] = []
+    cluster: list[Piece | Part] = []
     reach: Nm = 0
     for piece in pieces:
         if cluster and piece.along_from_nm > reach + kerf:

@@ -5,29 +5,50 @@ being cut; as all pieces of a course are equally wide, a fence set for a course 
 """
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import product
 
 from plankwright.errors import ExitCode, PlankwrightError
-from plankwright.layout.guillotine import Pass, Patch, Sawing, fewest_passes, leftovers
+from plankwright.layout.guillotine import Pass, Patch, Sawing, fewest_passes, leftovers, whole_board
 from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.offcuts import offcuts, wood_spent_nm2
 from plankwright.layout.shaping import Workpiece, end_cut, shaping_cuts
 from plankwright.model import (
+    NOTHING_DONE,
     Board,
     BoardCuts,
+    Course,
     Cut,
     CutKind,
+    CutPiece,
     Edge,
     Job,
     Layout,
     Offcut,
+    Part,
     Piece,
     SawKind,
+    Score,
+    Standing,
+    SurfaceLayout,
+    part_of,
 )
 
-__all__ = ["NoOrderOfCutsError", "count_cuts", "offcuts", "piece_name", "saw_boards", "wood_spent_nm2"]
+__all__ = [
+    "NoOrderOfCutsError",
+    "count_cuts",
+    "offcuts",
+    "passes_for",
+    "piece_name",
+    "rips_first",
+    "saw_boards",
+    "sawn_from",
+    "wood_spent_nm2",
+    "works_by_part",
+]
+
+_NOT_COUNTED = Score(bare_nm2=0, joints_in_sight=0, wood_spent_nm2=0, cuts=0)
 
 
 class NoOrderOfCutsError(PlankwrightError, ValueError):
@@ -49,7 +70,7 @@ class NoOrderOfCutsError(PlankwrightError, ValueError):
         )
 
 
-def saw_boards(job: Job, layout: Layout) -> tuple[BoardCuts, ...]:
+def saw_boards(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> tuple[BoardCuts, ...]:
     """Derive what is done to each board at the saw.
 
     Of the orders that the listed saws can do, each board gets one with the fewest passes, in which no offcut
@@ -62,31 +83,74 @@ def saw_boards(job: Job, layout: Layout) -> tuple[BoardCuts, ...]:
         The job.
     layout
         A layout of it.
+    standing
+        How far the job has come: only what is still to be done is told.
 
     Returns
     -------
     tuple[BoardCuts, ...]
-        One for each board that is cut into, in the order in which their first pieces are hung.
+        One for each board that is cut into, and for each part of one that was sawn before, in the order in
+        which their first pieces are hung.
 
     Raises
     ------
     NoOrderOfCutsError
         If the pieces of a board cannot be freed by straight cuts at all.
     """
-    by_board: defaultdict[str, list[Workpiece]] = defaultdict(list)
-    for part in layout.surfaces:
-        surface = job.surface(part.surface_id)
-        for piece, hung in zip(part.pieces, hung_pieces(job, part), strict=True):
-            by_board[piece.board_id].append(
-                Workpiece(
-                    label=piece_name(job, part.surface_id, piece),
-                    piece=piece,
-                    hung=hung,
-                    surface=surface,
-                    profile=job.board(piece.board_id).profile,
-                )
-            )
-    return tuple(_saw_board(job, job.board(board_id), works) for board_id, works in by_board.items())
+    in_hand = {cut.part: cut for cut in standing.cut}
+    every = (
+        _saw(job, job.board(board_id), works, part, in_hand.get(part) if part else None)
+        for (board_id, part), works in works_by_part(job, layout, standing).items()
+    )
+    # A piece in hand that hangs just as it was cut needs no saw.
+    return tuple(cuts for cuts in every if cuts.cuts or not cuts.written)
+
+
+def works_by_part(
+    job: Job, layout: Layout, standing: Standing
+) -> dict[tuple[str, Part | None], list[Workpiece]]:
+    """Give the pieces that do not hang yet by what they come from.
+
+    Parameters
+    ----------
+    job, layout, standing
+        The job, a layout of it, and how far it has come.
+
+    Returns
+    -------
+    dict
+        In the order of hanging: a board and the part of it, or nothing for one that was never sawn; and the
+        pieces that come from there.
+    """
+    by_part: defaultdict[tuple[str, Part | None], list[Workpiece]] = defaultdict(list)
+    for laid in layout.surfaces:
+        hanging = standing.hung_labels(laid.surface_id)
+        for work in _workpieces(job, laid):
+            if work.piece.label not in hanging:
+                by_part[work.piece.board_id, sawn_from(standing, part_of(work.piece))].append(work)
+    return dict(by_part)
+
+
+def rips_first(job: Job, works: Sequence[Workpiece]) -> bool:
+    """Whether to rip first where it makes no difference: an end is angled in the same pass then."""
+    return any(end_cut(work, cut) for work in works for cut in shaping_cuts(work, job.rules.rip_kerf_nm))
+
+
+def _workpieces(job: Job, laid: SurfaceLayout) -> Iterable[Workpiece]:
+    surface = job.surface(laid.surface_id)
+    for piece, hung in zip(laid.pieces, hung_pieces(job, laid), strict=True):
+        yield Workpiece(
+            label=piece_name(job, laid.surface_id, piece),
+            piece=piece,
+            hung=hung,
+            surface=surface,
+            profile=job.board(piece.board_id).profile,
+        )
+
+
+def sawn_from(standing: Standing, piece: Part) -> Part | None:
+    """Give the part of its board that a piece comes from; nothing for a board that was never sawn."""
+    return next((part for part in standing.parts_of(piece.board_id) if part.holds(piece)), None)
 
 
 def count_cuts(board_cuts: Iterable[BoardCuts]) -> int:
@@ -99,13 +163,65 @@ def piece_name(job: Job, surface_id: str, piece: Piece) -> str:
     return piece.label if len(job.surfaces) == 1 else f"{surface_id} {piece.label}"
 
 
-def _saw_board(job: Job, board: Board, works: list[Workpiece]) -> BoardCuts:
-    works = sorted(works, key=lambda work: work.blank)
-    worth_keeping = offcuts(job, board, [work.piece for work in works])
+def passes_for(
+    job: Job, board: Board, pieces: Sequence[Part], part: Part | None, *, rip_first: bool = False
+) -> tuple[tuple[Pass, ...], tuple[Offcut, ...]]:
+    """Give the passes of the saw that free the pieces of a board, or of a part of it.
+
+    Parameters
+    ----------
+    job, board
+        The job, and a board of it.
+    pieces
+        Where they lie on the board.
+    part
+        What there is of the board; all of it when nothing.
+    rip_first
+        Whether to rip first where crosscutting first would take as many passes.
+
+    Returns
+    -------
+    tuple
+        The passes in the order of work, and the offcuts worth keeping, which they go through only if they
+        cannot but.
+
+    Raises
+    ------
+    NoOrderOfCutsError
+        If the pieces cannot be freed by straight cuts at all.
+    """
+    rules = job.rules
+    worth_keeping = offcuts(job, board, pieces, part)
+    blanks = [_lies(piece) for piece in pieces]
     keep = [_lies(offcut) for offcut in worth_keeping]
+    at_hand = Sawing(
+        crosscut_kerf_nm=rules.crosscut_kerf_nm,
+        rip_kerf_nm=rules.rip_kerf_nm,
+        crosscut_nm=job.saw_capacity_nm(SawKind.CROSSCUT),
+        rip_nm=job.saw_capacity_nm(SawKind.RIP),
+    )
+    any_saw = replace(at_hand, crosscut_nm=None, rip_nm=None)
+    for sawing, whole in product((at_hand, any_saw), (keep, [])):
+        passes = fewest_passes(
+            board, blanks, whole, sawing, rip_first=rip_first, part=None if part is None else _lies(part)
+        )
+        if passes is not None:
+            return passes, worth_keeping
+    raise NoOrderOfCutsError(board.id)
+
+
+def _saw(
+    job: Job, board: Board, works: list[Workpiece], part: Part | None, in_hand: CutPiece | None
+) -> BoardCuts:
+    works = sorted(works, key=lambda work: work.blank)
     shaping = {work.label: list(shaping_cuts(work, job.rules.rip_kerf_nm)) for work in works}
-    rip_first = any(end_cut(work, cut) for work in works for cut in shaping[work.label])
-    passes = _passes(job, board, works, keep, rip_first=rip_first)
+    rip_first = rips_first(job, works)
+    blanks = [part_of(work.piece) for work in works]
+    passes, worth_keeping = passes_for(job, board, blanks, part, rip_first=rip_first)
+    if in_hand is not None and not passes:
+        made = _made_before(job, in_hand)
+        shaping = {label: [cut for cut in cuts if _bare(cut) not in made] for label, cuts in shaping.items()}
+    keep = [_lies(offcut) for offcut in worth_keeping]
     cuts: list[Cut] = []
     for one in passes:
         frees = tuple(work.label for work in works if work.blank in {one.near, one.far})
@@ -116,32 +232,33 @@ def _saw_board(job: Job, board: Board, works: list[Workpiece]) -> BoardCuts:
             shaping[end.label].remove(end)
             what = "" if frees else f"angle an end of {end.label}"
             cuts.append(replace(end, yields=frees, what=what))
-    left = leftovers(board, passes, [work.blank for work in works])
+    left = leftovers(
+        whole_board(board) if part is None else _lies(part), passes, [work.blank for work in works]
+    )
     return BoardCuts(
         board_id=board.id,
         cuts=(*cuts, *(cut for work in works for cut in shaping[work.label])),
         piece_labels=tuple(work.label for work in works),
         offcuts=_still_whole(job, worth_keeping, left),
+        part=part,
+        written="" if in_hand is None else piece_name(job, in_hand.surface_id, in_hand.piece),
     )
 
 
-def _passes(
-    job: Job, board: Board, works: list[Workpiece], keep: list[Patch], *, rip_first: bool
-) -> tuple[Pass, ...]:
-    rules = job.rules
-    at_hand = Sawing(
-        crosscut_kerf_nm=rules.crosscut_kerf_nm,
-        rip_kerf_nm=rules.rip_kerf_nm,
-        crosscut_nm=job.saw_capacity_nm(SawKind.CROSSCUT),
-        rip_nm=job.saw_capacity_nm(SawKind.RIP),
+def _made_before(job: Job, cut: CutPiece) -> frozenset[Cut]:
+    """Give the slopes and notches that a piece in hand has, and the tongue that was taken off it."""
+    if cut.plain:
+        return frozenset()
+    alone = Course(number=1, from_nm=0, to_nm=1, pieces=(cut.piece,))
+    laid = SurfaceLayout(surface_id=cut.surface_id, courses=(alone,), score=_NOT_COUNTED)
+    return frozenset(
+        _bare(made) for work in _workpieces(job, laid) for made in shaping_cuts(work, job.rules.rip_kerf_nm)
     )
-    any_saw = replace(at_hand, crosscut_nm=None, rip_nm=None)
-    for sawing, whole in product((at_hand, any_saw), (keep, [])):
-        blanks = [work.blank for work in works]
-        passes = fewest_passes(board, blanks, whole, sawing, rip_first=rip_first)
-        if passes is not None:
-            return passes
-    raise NoOrderOfCutsError(board.id)
+
+
+def _bare(cut: Cut) -> Cut:
+    """Give a cut without what it is called after."""
+    return replace(cut, label="", what="")
 
 
 def _end_made_by(
@@ -200,7 +317,7 @@ def _purpose(board: Board, one: Pass, works: list[Workpiece], keep: list[Patch])
     return f"cut off what lies behind {near[-1]}"
 
 
-def _lies(offcut: Offcut) -> Patch:
+def _lies(offcut: Offcut | Part) -> Patch:
     return Patch(offcut.along_from_nm, offcut.along_to_nm, offcut.across_from_nm, offcut.across_to_nm)
 
 

@@ -4,7 +4,9 @@ from plankwright.model.board import Board, EdgeKind, EdgeProfile, Face, Flaw, Se
 from plankwright.model.cutting import BoardCuts, Cut, CutKind, HungPiece, Offcut
 from plankwright.model.job import Job
 from plankwright.model.layout import Bound, Course, EdgeTreatment, Layout, Piece, Score, SurfaceLayout
+from plankwright.model.marks import Mark, MarkKind, SawnBoard, Work
 from plankwright.model.rules import BlemishPolicy, JointPolicy, Rules, Saw, SawKind
+from plankwright.model.standing import NOTHING_DONE, CutPiece, HungCourse, Part, Standing, part_of
 from plankwright.model.surface import (
     ConcealedZone,
     CutOut,
@@ -23,6 +25,7 @@ from plankwright.model.surface import (
 from plankwright.model.validity import InvalidValueError
 
 __all__ = [
+    "NOTHING_DONE",
     "BlemishPolicy",
     "Board",
     "BoardCuts",
@@ -32,6 +35,7 @@ __all__ = [
     "Cut",
     "CutKind",
     "CutOut",
+    "CutPiece",
     "Direction",
     "Edge",
     "EdgeKind",
@@ -42,23 +46,31 @@ __all__ = [
     "Flaw",
     "Framing",
     "FramingMember",
+    "HungCourse",
     "HungPiece",
     "InvalidValueError",
     "Job",
     "JointPolicy",
     "KeepOut",
     "Layout",
+    "Mark",
+    "MarkKind",
     "Offcut",
     "Opening",
+    "Part",
     "Piece",
     "Point",
     "Rectangle",
     "Rules",
     "Saw",
     "SawKind",
+    "SawnBoard",
     "Score",
     "Severity",
+    "Standing",
     "Surface",
     "SurfaceKind",
     "SurfaceLayout",
+    "Work",
+    "part_of",
 ]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from plankwright.measure import Nm
+from plankwright.model.standing import Part
 from plankwright.model.surface import Point, Rectangle
 
 
@@ -97,7 +98,7 @@ class Offcut:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoardCuts:
-    """Everything that is done to one board at the saw.
+    """Everything that is done to one board at the saw, or to a part of one that was sawn before.
 
     Parameters
     ----------
@@ -109,12 +110,18 @@ class BoardCuts:
         The pieces that come out of it, with the surface when the job has several.
     offcuts
         What is left and worth keeping.
+    part
+        The part of a board that was sawn before; nothing for a board as it lies in the pile.
+    written
+        What is written on that part, if it was cut as a piece.
     """
 
     board_id: str
     cuts: tuple[Cut, ...]
     piece_labels: tuple[str, ...]
     offcuts: tuple[Offcut, ...]
+    part: Part | None = None
+    written: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,8 +5,8 @@ from pathlib import Path
 from typing import Protocol
 
 from plankwright.errors import Problem
-from plankwright.measure import Unit
-from plankwright.model import Board, Job, Layout, Rules
+from plankwright.measure import Nm, Unit
+from plankwright.model import Board, Job, Layout, Rules, Work
 
 
 class JobReading(Protocol):
@@ -20,6 +20,10 @@ class JobReading(Protocol):
     @property
     def remarks(self) -> tuple[Problem, ...]:
         """Doubtful places: the files can be used, but somebody should look."""
+        ...
+
+    def read_length(self, text: str) -> Nm:
+        """Read a length as the files of this job are written. [nm]"""
         ...
 
 
@@ -52,6 +56,14 @@ class Files(Protocol):
 
     def read_layout(self, file: Path) -> Layout:
         """Read a layout, whoever made it."""
+        ...
+
+    def read_work(self, folder: Path) -> Work | None:
+        """Read how far the job of a folder has come; nothing when nothing was marked."""
+        ...
+
+    def write_work(self, folder: Path, work: Work) -> None:
+        """Keep in its folder how far a job has come."""
         ...
 
     def write_template(self, folder: Path) -> tuple[Path, ...]:

@@ -8,8 +8,9 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator
 
-from plankwright.files import layout_to_json
+from plankwright.files import layout_to_json, work_to_json
 from plankwright.files.schemas import schemas
+from unit.files.test_work_json import all_sorts
 from village import small_layout
 
 ROOT = Path(__file__).parents[3]
@@ -43,6 +44,11 @@ def test_jobs_meet_their_schema(path: Path) -> None:
 def test_layouts_meet_their_schema() -> None:
     """As the program writes them."""
     validator("layout.schema.json").validate(json.loads(layout_to_json(small_layout())))
+
+
+def test_work_meets_its_schema() -> None:
+    """As the program writes it."""
+    validator("work.schema.json").validate(json.loads(work_to_json(all_sorts())))
 
 
 @pytest.mark.parametrize(

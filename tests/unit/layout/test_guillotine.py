@@ -2,7 +2,7 @@
 
 import pytest
 
-from plankwright.layout.guillotine import Pass, Patch, Sawing, fewest_passes, leftovers
+from plankwright.layout.guillotine import Pass, Patch, Sawing, fewest_passes, leftovers, whole_board
 from plankwright.model import Board, CutKind
 
 CROSSCUT, RIP = CutKind.CROSSCUT, CutKind.RIP
@@ -120,7 +120,7 @@ def test_leftovers_are_every_part_but_the_pieces(rip_first: bool) -> None:  # no
     piece = Patch(10, 600, 5, 80)
     found = fewest_passes(BOARD, [piece], (), SAWING, rip_first=rip_first)
     assert found is not None
-    parts = (piece, *leftovers(BOARD, found, [piece]))
+    parts = (piece, *leftovers(whole_board(BOARD), found, [piece]))
     kerfs = sum(kerf_area(one) for one in found)
     assert sum(area(part) for part in parts) + kerfs == 1000 * 100
 

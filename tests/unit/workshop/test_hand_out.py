@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from plankwright.measure import Unit
-from plankwright.model import Job, Layout, Rules
+from plankwright.model import Job, Layout, Rules, Work
 from plankwright.workshop.check_layout import FaultyLayoutError
 from plankwright.workshop.hand_out import hand_out, hand_out_maps, hand_out_sheets, map_files
 from plankwright.workshop.ports import JobReading, TallyReading
@@ -51,6 +51,14 @@ class FilesInMemory:
     def read_layout(self, file: Path) -> Layout:
         """Nothing is read here."""
         raise NotImplementedError(file)
+
+    def read_work(self, folder: Path) -> Work | None:
+        """Nothing is read here."""
+        raise NotImplementedError(folder)
+
+    def write_work(self, folder: Path, work: Work) -> None:
+        """Nothing is marked here."""
+        raise NotImplementedError(folder, work)
 
     def write_template(self, folder: Path) -> tuple[Path, ...]:
         """Nothing is started here."""
