@@ -16,9 +16,12 @@ from plankwright.check import check_layout, faults
 from plankwright.files.layout_json import layout_from_json, layout_to_json
 from plankwright.layout import Effort, Watch, lay_out
 from plankwright.layout.bounds import bound
+from plankwright.layout.capacity import capacity_of
 from plankwright.layout.guillotine import Patch, whole_board
+from plankwright.layout.reading import read_surface
 from plankwright.layout.sawing import saw_boards
 from plankwright.layout.strips import Strips
+from plankwright.layout.writing import write_surface
 from plankwright.measure import MILLIMETRE
 from plankwright.model import BoardCuts, Job, Layout, Offcut, Piece
 from plankwright.workshop.draw_map import draw_map
@@ -56,6 +59,21 @@ def test_a_search_stopped_at_once_breaks_no_rule(job: Job) -> None:
     result = lay_out(job, effort=MOMENT, watch=AT_ONCE)
     assert result.stopped
     assert not faults(check_layout(job, result.layout))
+
+
+@settings(max_examples=20)
+@given(jobs())
+def test_a_layout_read_back_is_written_again_as_it_was(job: Job) -> None:
+    """Piece by piece, and as much of it bare, however the bare part is told."""
+    for laid in first_layout(job).surfaces:
+        strips = Strips(job.surface(laid.surface_id), job.rules, capacity_of(job))
+        again = write_surface(job, strips, read_surface(job, strips, laid), laid.bound)
+        assert again.courses == laid.courses
+        assert again.score == laid.score
+        assert (
+            not faults(check_layout(job, Layout(job_name=job.name, surfaces=(again,))))
+            or len(job.surfaces) > 1
+        )
 
 
 @settings(max_examples=3)

@@ -85,11 +85,14 @@ class PlannedPiece:
         The very rectangle of the board that is cut out.
     start, end
         Along the course. [nm]
+    turned
+        Whether its reference edge hangs farthest from the start side. The search turns none.
     """
 
     stick: Stick
     start: Nm
     end: Nm
+    turned: bool = False
 
 
 @dataclass(frozen=True, slots=True)

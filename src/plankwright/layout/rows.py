@@ -9,10 +9,26 @@ courses in their places looks at them again. Where the outline slopes each cours
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from plankwright.layout.plan import PlannedCourse
+from plankwright.layout.plan import PlannedCourse, PlannedPiece
 from plankwright.layout.runs import Run
 from plankwright.layout.strips import Strips
 from plankwright.measure import Nm
+
+
+@dataclass(frozen=True, slots=True)
+class Pinned:
+    """A piece that stays where it is.
+
+    Parameters
+    ----------
+    piece
+        The piece, of a stick of its own.
+    shim
+        How thick the shim behind it is; nothing where that may still be chosen. [nm]
+    """
+
+    piece: PlannedPiece
+    shim: Nm | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +45,8 @@ class Row:
         The bands that its lower and its upper edge lie in; the same for a course between two edges.
     strip
         Its place (low, high) when there is just one such course and it stays; otherwise nothing. [nm]
+    pinned
+        Pieces of a course that stays which stay themselves; the runs have places for joints where they end.
     """
 
     runs: tuple[Run, ...]
@@ -36,6 +54,7 @@ class Row:
     first_band: int
     last_band: int
     strip: tuple[Nm, Nm] | None
+    pinned: tuple[Pinned, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -149,6 +149,7 @@ def _piece(job: Job, ground: Ground, piece: PlannedPiece, blank: Span, planned: 
         across_from_nm=across_from,
         across_to_nm=across_from + blank.high - blank.low,
         face=stick.face,
+        turned=piece.turned,
         nails=tuple(ground.point(*place) for place in nail_places(ground, blank)),
     )
 

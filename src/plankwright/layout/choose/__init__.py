@@ -7,6 +7,6 @@ rounded up, so that whatever the solver finds can be cut.
 
 from plankwright.layout.choose.chooser import Choice, Chooser
 from plankwright.layout.choose.reading import RowCuts
-from plankwright.layout.choose.task import Prices
+from plankwright.layout.choose.task import Prices, Terms
 
-__all__ = ["Choice", "Chooser", "Prices", "RowCuts"]
+__all__ = ["Choice", "Chooser", "Prices", "RowCuts", "Terms"]

@@ -16,7 +16,7 @@ from plankwright.layout.choose.model import Candidate, Model
 from plankwright.layout.choose.objective import minimise
 from plankwright.layout.choose.pieces import list_pieces
 from plankwright.layout.choose.reading import RowCuts, read_cuts
-from plankwright.layout.choose.task import Prices, Task
+from plankwright.layout.choose.task import Prices, Task, Terms, free_of_terms
 from plankwright.layout.choose.wood import fit_sticks
 from plankwright.layout.plan import Plan, Stick
 from plankwright.layout.rows import Stack
@@ -55,7 +55,7 @@ class Chooser:
 
     Parameters
     ----------
-    strips, sticks, stack, prices, grid, bare_allowed, rip_at_most, lanes, now
+    strips, sticks, stack, prices, grid, bare_allowed, rip_at_most, lanes, now, terms
         As a `Task` has them.
     """
 
@@ -71,6 +71,7 @@ class Chooser:
         rip_at_most: Nm | None = None,
         lanes: int = 2,
         now: Plan = (),
+        terms: Terms = free_of_terms,
     ) -> None:
         self.stack = stack
         task = Task(
@@ -83,6 +84,7 @@ class Chooser:
             rip_at_most=rip_at_most,
             lanes=lanes,
             now=now,
+            terms=terms,
         )
         self._model = Model(task, kinds_of(task), lanes_of(task))
         for state in (list_pieces, cover_runs, stack_courses, fit_sticks, mind_joints, minimise, hint):

@@ -17,36 +17,56 @@ from plankwright.model import JointPolicy
 
 @dataclass(frozen=True, slots=True)
 class _Joint:
-    """A joint in sight that a course in its place may have: where, in which strip, and whether it has it."""
+    """A joint in sight that a course in its place may have: where, in which strip, and whether it has it.
+
+    One that stays is between two pieces that do.
+    """
 
     at: Nm
     strip: tuple[Nm, Nm]
     seen: cp_model.IntVar
+    stays: bool = False
 
 
 def mind_joints(model: Model) -> None:
     """Treat joints in sight as the rules of the job say."""
-    task, policy = model.task, model.task.rules.joints
     staying: list[_Joint] = []
     for number, kind in enumerate(model.kinds):
         for place, node in enumerate(kind.places):
             possible = model.leaving[number, place] and model.reaching[number, place]
-            if not node.joint or node.hidden or not possible:
-                continue
-            if policy is JointPolicy.NEVER:
-                _forbid(model, number, place)
-            elif kind.row.strip is None and not task.bare_allowed:
-                # Nothing is bare, so whatever begins here butts something; all wood of the kind is mates.
-                model.in_sight.extend(piece.chosen for piece in model.leaving[number, place])
-            else:
-                seen = _count(model, number, place)
-                if kind.row.strip is not None:
-                    staying.append(_Joint(node.at, kind.row.strip, seen))
-                    if policy is JointPolicy.STAGGER:
-                        _keep_clear(model, staying[-1])
-                    join_mates(model, number, place, seen)
-    if policy is JointPolicy.STAGGER and task.stack.fixed:
+            if node.joint and not node.hidden and possible:
+                _mind(model, number, place, staying)
+    if model.task.rules.joints is JointPolicy.STAGGER and model.task.stack.fixed:
         _stagger(model, staying)
+
+
+def _mind(model: Model, number: int, place: int, staying: list[_Joint]) -> None:
+    """Treat one joint in sight, and remember it if its course stays in its place."""
+    task, policy = model.task, model.task.rules.joints
+    strip, at = model.kinds[number].row.strip, model.kinds[number].places[place].at
+    if strip is not None and _stays(model, number, place):
+        # It is counted, and others keep clear of it, but nothing is asked of what is there already.
+        staying.append(_Joint(at, strip, model.cp.new_constant(1), stays=True))
+        model.in_sight.append(staying[-1].seen)
+    elif policy is JointPolicy.NEVER:
+        _forbid(model, number, place)
+    elif strip is None and not task.bare_allowed:
+        # Nothing is bare, so whatever begins here butts something; all wood of the kind is mates.
+        model.in_sight.extend(piece.chosen for piece in model.leaving[number, place])
+    else:
+        seen = _count(model, number, place)
+        if strip is not None:
+            staying.append(_Joint(at, strip, seen))
+            if policy is JointPolicy.STAGGER:
+                _keep_clear(model, staying[-1])
+            join_mates(model, number, place, seen)
+
+
+def _stays(model: Model, number: int, place: int) -> bool:
+    """Whether a joint is there already, between two pieces that stay."""
+    return all(
+        any(piece.stays for piece in pieces[number, place]) for pieces in (model.leaving, model.reaching)
+    )
 
 
 def _forbid(model: Model, number: int, place: int) -> None:
@@ -78,6 +98,6 @@ def _keep_clear(model: Model, joint: _Joint) -> None:
 def _stagger(model: Model, joints: list[_Joint]) -> None:
     """(14) Of two joints of touching courses that stand nearer than the stagger, there is one at most."""
     for lower, upper in product(joints, joints):
-        touching = lower.strip[1] == upper.strip[0]
+        touching = lower.strip[1] == upper.strip[0] and not (lower.stays and upper.stays)
         if touching and abs(lower.at - upper.at) < model.task.rules.stagger_nm:
             model.cp.add(lower.seen + upper.seen <= 1)

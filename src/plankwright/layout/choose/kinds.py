@@ -112,7 +112,9 @@ def kinds_of(task: Task) -> tuple[Kind, ...]:
 def _kinds(task: Task, row: Row, height: Nm) -> Iterator[Kind]:
     wide = _wide_enough(task, height)
     if row.strip is not None:
-        yield Kind(row, height, wide, _places(row, in_sight=True))
+        pinned = {each.piece.stick for each in row.pinned}
+        staying = tuple(number for number, stick in enumerate(task.sticks) if stick in pinned)
+        yield Kind(row, height, (*wide, *staying), _places(row, in_sight=True))
         return
     number_of = {task.sticks[number]: number for number in wide}
     groups = mate_groups(list(number_of), task.rules)
@@ -129,12 +131,13 @@ def _wide_enough(task: Task, height: Nm) -> tuple[int, ...]:
     Sticks that would lose more to the rip than the task allows are left out as well, unless they are there
     now.
     """
-    lanes, lowest = lanes_of(task), _lowest(task)
+    lanes, lowest, pinned = lanes_of(task), _lowest(task), task.pinned
     in_use = {piece.stick.board for course in task.now if course.height == height for piece in course.pieces}
     return tuple(
         number
         for number, stick in enumerate(task.sticks)
         if stick.makes(height, task.rules.width_tolerance_nm)
+        and stick not in pinned
         and (
             task.rip_at_most is None
             or stick.width - height <= task.rip_at_most

@@ -28,7 +28,9 @@ def join_mates(model: Model, number: int, place: int, seen: cp_model.IntVar) -> 
     thinnest, thickest = (pick(stick.thickness for stick in sticks) for pick in (min, max))
     profiles = sorted({(stick.profile.kind, stick.profile.reach_nm) for stick in sticks})
     ending, beginning = model.reaching[number, place], model.leaving[number, place]
-    if thickest - thinnest > thickness_reach(model.task.rules):
+    hanging = any(each.shim is not None for each in model.kinds[number].row.pinned)
+    reach = model.task.rules.thickness_tolerance_nm if hanging else thickness_reach(model.task.rules)
+    if thickest - thinnest > reach:
         # In nanometres: two thicknesses rounded to the grid could come nearer to each other than they are.
         left, right = (
             _sum(model, pieces, lambda stick: stick.thickness - thinnest) + _shim(model, number, stretch)
@@ -48,6 +50,10 @@ def join_mates(model: Model, number: int, place: int, seen: cp_model.IntVar) -> 
 def _shim(model: Model, number: int, stretch: int) -> cp_model.IntVar | int:
     """Give how thick the shim is behind what hangs from a place to the next. [nm]"""
     kind, most = model.kinds[number], model.task.rules.shim_up_to_nm
+    at = kind.places[stretch].at
+    for each in kind.row.pinned:
+        if each.shim is not None and each.piece.start <= at < each.piece.end:
+            return each.shim
     if not most:
         return 0
     if (number, stretch) not in model.shims:

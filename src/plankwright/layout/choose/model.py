@@ -26,6 +26,10 @@ class Candidate:
         Rounded up. [steps]
     chosen
         Whether it is cut, or how often from an endless stick.
+    besides
+        What it costs besides.
+    stays
+        Whether it hangs there already, and stays.
     """
 
     kind: int
@@ -35,6 +39,8 @@ class Candidate:
     lane: int
     length: int
     chosen: cp_model.IntVar
+    besides: int = 0
+    stays: bool = False
 
 
 @dataclass(slots=True)

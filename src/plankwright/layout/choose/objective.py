@@ -22,9 +22,9 @@ def _bare(model: Model) -> Iterator[cp_model.LinearExpr]:
 
 
 def _wood(model: Model) -> Iterator[cp_model.LinearExpr]:
-    """Price each piece by the wood that it takes, and what it leaves too short to use."""
+    """Price each piece by the wood that it takes or leaves too short to use, and what is asked besides."""
     for piece in model.pieces:
-        yield _price(model, piece) * piece.chosen
+        yield (_price(model, piece) + piece.besides) * piece.chosen
 
 
 def _price(model: Model, piece: Candidate) -> int:

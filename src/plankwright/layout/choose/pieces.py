@@ -12,21 +12,52 @@ from plankwright.layout.plan import Stick
 def list_pieces(model: Model) -> None:
     """Give the model a variable for each piece that a lane of a stick could give to a kind of course."""
     task = model.task
+    pinned = task.pinned
     for number, kind in enumerate(model.kinds):
+        _list_pinned(model, number)
         for first, last in _stretches(model, number):
-            length = task.up(kind.places[last].at - kind.places[first].at)
+            start, end = kind.places[first].at, kind.places[last].at
+            length = task.up(end - start)
             concealed = _concealed(kind, first, last)
             for stick in kind.sticks:
-                if _long_enough(task, task.sticks[stick], length) and (
-                    concealed or not task.sticks[stick].hidden_only
+                wood = task.sticks[stick]
+                besides = task.terms(kind.row, start, end, wood)
+                if (
+                    besides is not None
+                    and wood not in pinned
+                    and _long_enough(task, wood, length)
+                    and (concealed or not wood.hidden_only)
                 ):
                     for lane in range(model.lanes[stick]):
-                        most = model.most(number) if task.sticks[stick].endless else 1
-                        chosen = model.cp.new_int_var(0, most, "")
-                        piece = Candidate(number, first, last, stick, lane, length, chosen)
-                        model.pieces.append(piece)
-                        model.leaving[number, first].append(piece)
-                        model.reaching[number, last].append(piece)
+                        chosen = model.cp.new_int_var(0, model.most(number) if wood.endless else 1, "")
+                        _add(model, Candidate(number, first, last, stick, lane, length, chosen, besides))
+
+
+def _list_pinned(model: Model, number: int) -> None:
+    """Give the model the pieces that stay."""
+    task, kind = model.task, model.kinds[number]
+    at = {(place.at, place.run): index for index, place in enumerate(kind.places)}
+    for piece in (each.piece for each in kind.row.pinned):
+        run = next(number for place, number in at if place == piece.start and (piece.end, number) in at)
+        _add(
+            model,
+            Candidate(
+                number,
+                at[piece.start, run],
+                at[piece.end, run],
+                task.sticks.index(piece.stick),
+                0,
+                task.up(piece.end - piece.start),
+                model.cp.new_constant(1),
+                stays=True,
+            ),
+        )
+
+
+def _add(model: Model, piece: Candidate) -> None:
+    model.pieces.append(piece)
+    model.leaving[piece.kind, piece.first].append(piece)
+    model.reaching[piece.kind, piece.last].append(piece)
 
 
 def _stretches(model: Model, number: int) -> Iterator[tuple[int, int]]:
@@ -36,13 +67,14 @@ def _stretches(model: Model, number: int) -> Iterator[tuple[int, int]]:
     """
     task, kind = model.task, model.kinds[number]
     longest = max((task.down(task.sticks[stick].length) for stick in kind.sticks), default=0)
+    taken = [(each.piece.start, each.piece.end) for each in kind.row.pinned]
     for i, first in enumerate(kind.places):
         for j in range(i + 1, len(kind.places)):
             last = kind.places[j]
             if last.run != first.run or task.up(last.at - first.at) > longest:
                 break
             alone, run = not (first.joint or last.joint), kind.row.runs[first.run]
-            if reaches_barred(first.at, last.at, run.barred):
+            if reaches_barred(first.at, last.at, (*run.barred, *taken)):
                 continue
             if alone or can_butt(first.at, last.at, run.nails, task.rules):
                 yield i, j

@@ -1,9 +1,11 @@
 """What the solver is asked: a stretch of courses, the wood at hand, and what counts how much."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TypeAlias
 
 from plankwright.layout.plan import Plan, Stick
-from plankwright.layout.rows import Stack
+from plankwright.layout.rows import Row, Stack
 from plankwright.layout.strips import Strips
 from plankwright.measure import Nm
 from plankwright.model import Rules
@@ -33,6 +35,16 @@ class Prices:
     new_wood: int = 0
 
 
+Terms: TypeAlias = Callable[[Row, Nm, Nm, Stick], int | None]
+"""What a piece of a stick costs besides in a kind of course, from a place along it to another; nothing when
+there must be no such piece."""
+
+
+def free_of_terms(_row: Row, _start: Nm, _end: Nm, _stick: Stick) -> int:
+    """Let every piece cost nothing besides."""
+    return 0
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Task:
     """A stretch of courses to be chosen, and how much may be considered for it.
@@ -58,6 +70,8 @@ class Task:
         Into how many lanes a wide stick may be ripped, one or two.
     now
         The courses there already, to start from.
+    terms
+        What single pieces cost besides.
     """
 
     strips: Strips
@@ -69,6 +83,12 @@ class Task:
     rip_at_most: Nm | None
     lanes: int
     now: Plan
+    terms: Terms = free_of_terms
+
+    @property
+    def pinned(self) -> frozenset[Stick]:
+        """The sticks of pieces that stay, of which nothing else is cut."""
+        return frozenset(each.piece.stick for row in self.stack.rows for each in row.pinned)
 
     @property
     def rules(self) -> Rules:
