@@ -109,6 +109,8 @@ class Search:
         Whether somebody wants no more of it.
     spent
         Work done, in seconds of a common machine. [s]
+    settled
+        Where the courses begin that are never taken down, as what hangs already is not. [nm]
     """
 
     strips: Strips
@@ -119,6 +121,7 @@ class Search:
     plan: Plan
     stopped: Callable[[], bool] = lambda: False
     spent: float = 0.0
+    settled: frozenset[Nm] = frozenset()
     figure: Figure = field(init=False)
     _size: float = _LEAST_SIZE
 
@@ -148,7 +151,9 @@ class Search:
     def begin_again(self) -> bool:
         """Draw another first layout. Whether it is better."""
         self.spent += _DRAW_WORK * max(1, len(self.plan))
-        return self.take(extend(self.strips, self.stock, (), self.chance))
+        below = self.plan[: self._first_free()]
+        sticks = free_sticks(self.stock, below, self.strips.rules)
+        return self.take(extend(self.strips, sticks, below, self.chance))
 
     def whole(self, work: float) -> bool:
         """Look at the level part of the surface at once. Whether that made it better.
@@ -170,10 +175,17 @@ class Search:
 
     def _level_part(self) -> tuple[int, ...]:
         """Give the courses from the first on as far as the surface is level."""
-        last = len(self.plan)
-        while last and not self.strips.level_between(self.plan[0].low, self.plan[last - 1].high):
+        first, last = self._first_free(), len(self.plan)
+        while last > first and not self.strips.level_between(self.plan[first].low, self.plan[last - 1].high):
             last -= 1
-        return tuple(range(last))
+        return tuple(range(first, last))
+
+    def _first_free(self) -> int:
+        """Give the number of the first course from which on none is settled."""
+        return max(
+            (number for number, course in enumerate(self.plan, start=1) if course.low in self.settled),
+            default=0,
+        )
 
     def _small(self, stack: Stack) -> bool:
         """Whether a stack is small enough to be looked at with all the wood at once."""
@@ -185,6 +197,8 @@ class Search:
 
         That is cutting stock, for which patterns by column generation are far stronger than anything below.
         """
+        if self.settled:
+            return False
         rows = [(course, self.strips.runs(course.low, course.high)) for course in self.plan]
         runs = [(course, run) for course, runs in rows for run in runs if not run.barred]
         if any(run.joints for _, run in runs) and self.strips.rules.joints is not JointPolicy.NEVER:
@@ -293,7 +307,7 @@ class Search:
 
     def _regrow(self) -> bool:
         """Lay out everything above some course anew, for the slopes that a stretch cannot reshape."""
-        keep = self.chance.randrange(len(self.plan))
+        keep = self.chance.randrange(self._first_free(), len(self.plan))
         below = self.plan[:keep]
         self.spent += _DRAW_WORK * (len(self.plan) - keep)
         return self.take(
@@ -301,9 +315,11 @@ class Search:
         )
 
     def _badness(self) -> list[float]:
-        """Weigh the courses: the worst are looked at most often."""
+        """Weigh the courses: the worst are looked at most often, those that are settled never."""
         return [
-            1.0
+            0.0
+            if course.low in self.settled
+            else 1.0
             + 20.0 * bool(course.bare)
             + 2.0 * sum(1 for _, hidden in joints_of(self.strips, course) if not hidden)
             for course in self.plan
@@ -313,12 +329,21 @@ class Search:
         """Choose courses in a row."""
         size = min(round(self._size) + self.chance.randrange(3), len(self.plan))
         centre = self.chance.choices(range(len(self.plan)), self._badness())[0]
-        first = min(max(0, centre - self.chance.randrange(size)), len(self.plan) - size)
+        low, high = self._between_settled(centre)
+        size = min(size, high - low)
+        first = min(max(low, centre - self.chance.randrange(size)), high - size)
         return tuple(range(first, first + size))
+
+    def _between_settled(self, centre: int) -> tuple[int, int]:
+        """Give where the courses round one begin and end, from and up to but without, with none settled."""
+        stays = [number for number, course in enumerate(self.plan) if course.low in self.settled]
+        low = max((number + 1 for number in stays if number < centre), default=0)
+        return low, min((number for number in stays if number > centre), default=len(self.plan))
 
     def _scattered(self) -> tuple[int, ...]:
         """Choose courses anywhere, so that they may change boards with each other."""
-        size = min(round(self._size) + 1 + self.chance.randrange(3), len(self.plan))
+        free = sum(course.low not in self.settled for course in self.plan)
+        size = min(round(self._size) + 1 + self.chance.randrange(3), free)
         weights = self._badness()
         chosen: set[int] = set()
         while len(chosen) < size:

@@ -88,7 +88,7 @@ def close(
         Nothing when no such boards were found, as where a run without a place for a joint is longer than any
         board, or when it was stopped.
     """
-    sorts = _sorts(search, first)
+    sorts = sorts_for(search, first)
     if not sorts:
         return None
     closer = Search(
@@ -99,13 +99,14 @@ def close(
         search.chance,
         _opened(search),
         stopped,
+        settled=search.settled,
     )
     while closer.figure[0] and closer.spent < _LATE * work and not stopped():
         closer.step()
     work += closer.spent
     while closer.figure[2] and closer.spent < work and not stopped():
         closer.step()
-    return None if closer.figure[0] else _asked(search, closer.plan, tape, first)
+    return None if closer.figure[0] else asked(search, closer.plan, tape, first)
 
 
 def _opened(search: Search) -> Plan:
@@ -119,6 +120,7 @@ def _opened(search: Search) -> Plan:
         below = plan[-1] if plan else course
         if (
             below is not course
+            and not {below.low, course.low} & search.settled
             and _bare(below)
             and _bare(course)
             and course.high - below.low <= _width(search)
@@ -136,8 +138,16 @@ def _bare(course: PlannedCourse) -> bool:
     return sum(end - start for start, end in course.bare) > sum(piece.stick.length for piece in course.pieces)
 
 
-def _sorts(search: Search, first: int) -> list[Stick]:
-    """Give boards to think of: long, wide, and of the sorts that the pile is made of."""
+def sorts_for(search: Search, first: int) -> list[Stick]:
+    """Give boards to think of: long, wide, and of the sorts that the pile is made of.
+
+    Parameters
+    ----------
+    search
+        Holding the plan that is to be closed.
+    first
+        Place in the tally of the first further board.
+    """
     width, rip = _width(search), search.strips.capacity.rip
     if rip == 0 or not width:
         return []
@@ -179,8 +189,20 @@ def _longest(search: Search) -> Nm:
     return max((*(stick.length for stick in search.stock), _ORDINARY_LENGTH))
 
 
-def _asked(search: Search, plan: Plan, tape: TapeStyle, first: int) -> Closing:
-    """Put the new pieces together on as few boards as they need, and write those down."""
+def asked(search: Search, plan: Plan, tape: TapeStyle, first: int) -> Closing:
+    """Put the new pieces of a plan together on as few boards as they need, and write those down.
+
+    Parameters
+    ----------
+    search
+        For the surface and the pile.
+    plan
+        With pieces of boards to think of, and nothing bare.
+    tape
+        Asked lengths are rounded up to its fraction.
+    first
+        Place in the tally of the first further board.
+    """
     rules, longest = search.strips.rules, _longest(search)
     plan = tuple(_of_any_sort(course, search) for course in plan)
     new = [

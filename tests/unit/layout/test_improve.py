@@ -4,11 +4,16 @@ import random
 from dataclasses import replace
 from typing import Any
 
+from benched import benched
 from builders import board, nm, wall
 from choosing import plain, sticks_of
+from plankwright.layout.first import build
+from plankwright.layout.grid import grid_for
 from plankwright.layout.improve import Search, figure
-from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece
+from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
+from plankwright.layout.sticks import whole_sticks
 from plankwright.layout.strips import Strips
+from plankwright.model import Job
 
 RULES = plain(shortest_piece_nm=nm(16), narrowest_course_nm=nm(2))
 WALL = wall(96, 12)
@@ -60,3 +65,50 @@ def test_of_boards_that_are_asked_for_the_length_counts() -> None:
         for low, stick in ((0, search.stock[0]), (6, asked))
     )
     assert figure(search.strips, [search.stock[0], asked], search.faces, plan) == (0, 0, nm(96))
+
+
+def test_what_is_settled_is_never_taken_down() -> None:
+    """Neither by a look, nor by drawing courses anew; all above it may change."""
+    work, strips, stock = _benched()
+    chance = random.Random(2)  # noqa: S311 - chance, not secrecy
+    plan = build(strips, stock, chance)
+    settled = frozenset(course.low for course in plan[:3])
+    search = _holding(work, strips, stock, plan, settled)
+    for _ in range(12):
+        search.step()
+        search.begin_again()
+    search.whole(0.1)
+    assert not search.repack()
+    assert search.plan[:3] == plan[:3]
+    assert search.figure < figure(strips, stock, [one.face_area_nm2 for one in work.boards], plan)
+
+
+def test_a_stretch_ends_where_something_is_settled() -> None:
+    """Courses in a row on one side of it."""
+    work, strips, stock = _benched()
+    plan = build(strips, stock, random.Random(2))  # noqa: S311 - chance, not secrecy
+    search = _holding(work, strips, stock, plan, frozenset({plan[4].low}))
+    for _ in range(50):
+        stretch = search._stretch()
+        assert 4 not in stretch
+        assert max(stretch) < 4 or min(stretch) > 4
+        assert 4 not in search._scattered()
+
+
+def _benched() -> tuple[Job, Strips, list[Stick]]:
+    """Give a wall, as the courses see it, and the wood for it."""
+    work = benched(3)
+    stock = [stick for place, one in enumerate(work.boards) for stick in whole_sticks(one, place, work.rules)]
+    return work, Strips(work.surfaces[0], work.rules), stock
+
+
+def _holding(work: Job, strips: Strips, stock: list[Stick], plan: Plan, settled: frozenset[int]) -> Search:
+    return Search(
+        strips,
+        stock,
+        [one.face_area_nm2 for one in work.boards],
+        grid_for(strips, stock, work.tape.system),
+        random.Random(1),  # noqa: S311 - chance, not secrecy
+        plan,
+        settled=settled,
+    )
