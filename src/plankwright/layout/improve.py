@@ -3,8 +3,8 @@
 import itertools
 import random
 from collections import defaultdict
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
 
 from plankwright.layout.butting import joints_of
 from plankwright.layout.choose import Chooser, Prices
@@ -15,6 +15,7 @@ from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.rows import Stack, fixed_stack, free_stack
 from plankwright.layout.sticks import free_sticks
 from plankwright.layout.strips import Strips
+from plankwright.layout.whole import Cover, covers
 from plankwright.measure import INCH, Nm
 from plankwright.model import JointPolicy
 
@@ -29,6 +30,12 @@ _LOOK_WORK = 0.5
 
 _PACK_WORK = 200
 """Steps that choosing boards for given pieces may take. [steps]"""
+
+_PATTERN_HEIGHTS = 40
+"""Out of how many heights beside those in use the whole surface may be covered by patterns."""
+
+_NUMBERS_TRIED = 2
+"""So many numbers of courses are looked at for each cover by patterns."""
 
 _WHOLE_AT_MOST = 4000
 """A look at the whole surface is worth its time up to this many heights × kinds of course × sticks."""
@@ -124,6 +131,7 @@ class Search:
     settled: frozenset[Nm] = frozenset()
     figure: Figure = field(init=False)
     _size: float = _LEAST_SIZE
+    _covers: Iterator[Cover] | None = None
 
     def __post_init__(self) -> None:
         self.figure = figure(self.strips, self.stock, self.faces, self.plan)
@@ -172,6 +180,41 @@ class Search:
         # What was no better may have been taken all the same, with another number of courses.
         some = self._free(self._level_part())
         return self._small(some) and self._look(self._level_part(), some, thorough=False, work=half)
+
+    def by_patterns(self) -> bool | None:
+        """Cover the whole surface by patterns, once more. Whether that is better; nothing when none is left.
+
+        Where the outline slopes courses keep their places.
+        """
+        stays = self.plan[: self._first_free()]
+        sticks = free_sticks(self.stock, stays, self.strips.rules)
+        if not sticks or len(stays) == len(self.plan):
+            return None
+        if self._covers is None:
+            self._covers = covers(
+                self.strips,
+                sticks,
+                self._every_course(),
+                self.grid,
+                tries=_NUMBERS_TRIED,
+                chance=self.chance,
+                over=self.stopped,
+            )
+        cover = next(self._covers, None)
+        if cover is None:
+            return None
+        self.spent += cover.spent
+        return self.take((*stays, *cover.plan))
+
+    def _every_course(self) -> Stack:
+        """Give the level part as courses whose heights are free, and those above it as they lie."""
+        first, level = self._first_free(), self._level_part()
+        beside, above = self.plan[:first], self.plan[first + len(level) :]
+        if not level:
+            return fixed_stack(self.strips, above, beside)
+        rows = fixed_stack(self.strips, above, ()).rows if above else ()
+        free = self._free(level, most=_PATTERN_HEIGHTS)
+        return replace(free, rows=(*free.rows, *rows), beside=beside)
 
     def _level_part(self) -> tuple[int, ...]:
         """Give the courses from the first on as far as the surface is level."""

@@ -29,6 +29,9 @@ _BEGINNING_SHARE = 0.15
 _WHOLE_SHARE = 0.2
 """Share of the effort that a look at the whole surface may take."""
 
+_PATTERN_SHARE = 0.5
+"""Share of the effort after which no further cover by patterns is begun."""
+
 _CLOSING_SHARE = 0.3
 """Share of the effort, besides, that looking for a shorter list of further boards may take."""
 
@@ -220,6 +223,7 @@ class _SurfaceTask:
         if self._open(search):
             self._report("the whole surface at once", search.spent / work, search)
             search.whole(_WHOLE_SHARE * work)
+        self._by_patterns(search)
         while self._open(search):
             self._report("stretch by stretch", search.spent / work, search)
             search.step()
@@ -233,6 +237,15 @@ class _SurfaceTask:
                 return
             search.begin_again()
             self._report("first layouts", search.spent / self.effort.seconds, search)
+
+    def _by_patterns(self, search: Search) -> None:
+        """Cover the surface by patterns until all of it is, and then as long as that makes it better."""
+        better: bool | None = True
+        while self._open(search) and search.spent < _PATTERN_SHARE * self.effort.seconds:
+            if better is None or (not better and not search.figure[0]):
+                return
+            self._report("by patterns", search.spent / self.effort.seconds, search)
+            better = search.by_patterns()
 
     def _open(self, search: Search) -> bool:
         """Whether there is something left to gain, and time and leave to look for it."""

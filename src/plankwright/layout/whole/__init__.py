@@ -1,0 +1,9 @@
+"""The whole surface at once, by patterns: ways along runs and cuts of sticks, found by column generation.
+
+The model is written out in docs/how-it-works.md.
+"""
+
+from plankwright.layout.whole.cover import Cover, covers, settled
+from plankwright.layout.whole.question import Question
+
+__all__ = ["Cover", "Question", "covers", "settled"]
