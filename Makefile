@@ -4,7 +4,7 @@ BIN := .venv/bin
 PYTEST_FLAGS ?= --numprocesses=auto
 
 .DEFAULT_GOAL := help
-.PHONY: help set-up demo test check cover format lock clean
+.PHONY: help set-up demo test check cover format bench lock clean
 
 help: ## Show this list.
 	@echo 'Without make: python3 tools/set_up.py, then the commands that stand below a target in Makefile.'
@@ -31,6 +31,10 @@ cover: set-up ## Which lines and branches the tests do not reach.
 format: set-up ## Put the code in order as far as a tool can.
 	$(BIN)/ruff check --fix
 	$(BIN)/ruff format
+
+bench: set-up ## Measure the search on the instances of benchmarks/ and write docs/benchmarks.md; it takes long.
+	$(BIN)/python -m benchmarks run --resume $(BENCH_FLAGS)
+	$(BIN)/python -m benchmarks report
 
 lock: set-up ## Write requirements/lock.txt anew; 'make lock LOCK_FLAGS=--upgrade' takes newer versions.
 	$(BIN)/python tools/lock.py $(LOCK_FLAGS)

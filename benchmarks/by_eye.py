@@ -1,15 +1,15 @@
 """Filling by eye: how a careful carpenter covers a wall without a plan.
 
 Course by course from the start side. For each the height is taken at which the boards at hand waste least;
-each run is filled with the least wasteful board, pair or three that keeps the rules; what is cut off
-goes back on the pile. Nothing is planned ahead but that no sliver is left at the end.
+each run is filled with the least wasteful board, pair or three that keeps the rules; what is cut off goes
+back on the pile. Nothing is planned ahead but that no sliver is left at the end.
 """
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from benchmarks.fitting import Eye, Fitted
+from benchmarks.fitting import CAREFUL, Care, Eye, Fitted
 from plankwright.layout.capacity import capacity_of
 from plankwright.layout.held_back import held_back
 from plankwright.layout.plan import Plan, PlannedCourse, Stick
@@ -34,13 +34,15 @@ class _Try:
     figure: float
 
 
-def lay_by_eye(job: Job) -> Layout:
+def lay_by_eye(job: Job, care: Care = CAREFUL) -> Layout:
     """Cover the surfaces of a job one after the other by eye.
 
     Parameters
     ----------
     job
         The job.
+    care
+        How waste is weighed.
 
     Returns
     -------
@@ -58,19 +60,19 @@ def lay_by_eye(job: Job) -> Layout:
     written = []
     for surface in job.surfaces:
         strips = Strips(surface, job.rules, capacity)
-        plan, left = _cover(strips, left)
+        plan, left = _cover(strips, left, care)
         written.append(write_surface(job, strips, plan, Bound()))
     return Layout(job_name=job.name, surfaces=tuple(written), effort="by eye")
 
 
-def _cover(strips: Strips, sticks: list[Stick]) -> tuple[Plan, list[Stick]]:
+def _cover(strips: Strips, sticks: list[Stick], care: Care) -> tuple[Plan, list[Stick]]:
     courses: list[PlannedCourse] = []
     low, left = strips.start, sticks
     near: tuple[Nm, ...] = ()
     while low < strips.must_end:
         best: _Try | None = None
         for height in _heights(strips, left, low):
-            tried = _try(strips, left, low, low + height, near)
+            tried = _try(strips, left, (low, low + height), near, care)
             if best is None or tried.figure < best.figure:
                 best = tried
         if best is None:
@@ -97,12 +99,13 @@ def _heights(strips: Strips, sticks: Sequence[Stick], low: Nm) -> Iterator[Nm]:
         yield rest // 2
 
 
-def _try(strips: Strips, sticks: list[Stick], low: Nm, high: Nm, near: Sequence[Nm]) -> _Try:
+def _try(strips: Strips, sticks: list[Stick], strip: tuple[Nm, Nm], near: Sequence[Nm], care: Care) -> _Try:
+    low, high = strip
     left, price, bare = sticks, 0.0, 0
     fitted: list[Fitted] = []
     runs = strips.runs(low, high)
     for run in runs:
-        found = Eye(run, high - low, near, strips.rules).fit(left)
+        found = Eye(run, high - low, near, strips.rules, care).fit(left)
         fitted.append(found)
         left, price = found.left, price + found.price
         bare += sum(end - start for start, end in found.bare)

@@ -17,15 +17,31 @@ from plankwright.layout.sticks import cut_from, remainders
 from plankwright.measure import INCH, Nm
 from plankwright.model import JointPolicy, Rules
 
-END_KEPT = 0.6
-"""What a carpenter thinks lost of an offcut, since long boards are scarce. This and the next are what
-left least bare on eight walls of the family real, seeds 100 to 107."""
 
-BESIDE_KEPT = 0.05
-"""The same of a strip that is ripped off a wide board."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Care:
+    """How a carpenter weighs what is cut off.
 
-JOINT_PRICE: Nm = 2 * INCH
-"""So much of a board, over the height of the course, a carpenter gives for one joint in sight less."""
+    Parameters
+    ----------
+    end_lost
+        What counts as lost of an offcut that could be used again: long boards are scarce.
+    beside_lost
+        The same of a strip that is ripped off a wide board.
+    joint_price
+        So much of a board, over the height of the course, is given for one joint in sight less. [nm]
+    """
+
+    end_lost: float
+    beside_lost: float
+    joint_price: Nm = 2 * INCH
+
+
+CAREFUL = Care(end_lost=0.6, beside_lost=0.05)
+"""What left least bare on eight walls of the family real, seeds 100 to 107."""
+
+HASTY = Care(end_lost=0.0, beside_lost=0.0)
+"""Somebody for whom nothing is wasted that could be used again, and who cuts long boards up early."""
 
 _SEEN = 4
 """How many of the boards that waste least are looked at for each place."""
@@ -67,10 +83,12 @@ class Eye:
         Joints in sight of the course below. [nm]
     rules
         What must be kept.
+    care
+        How waste is weighed.
     """
 
-    def __init__(self, run: Run, height: Nm, near: Sequence[Nm], rules: Rules) -> None:
-        self.run, self.height, self.rules = run, height, rules
+    def __init__(self, run: Run, height: Nm, near: Sequence[Nm], rules: Rules, care: Care = CAREFUL) -> None:
+        self.run, self.height, self.rules, self.care = run, height, rules, care
         usable = [
             joint
             for joint in run.joints
@@ -222,7 +240,7 @@ class Eye:
         return best
 
     def _joint_price(self, place: int) -> float:
-        return float(JOINT_PRICE) * self.height if place in self.shown else 0.0
+        return float(self.care.joint_price) * self.height if place in self.shown else 0.0
 
     def _waste(self, lengths: NDArray[np.float64], sticks: Sequence[Stick]) -> NDArray[np.float64]:
         """Give what of each stick a piece of each length wastes; infinite where it is too short. [nm²]
@@ -233,9 +251,13 @@ class Eye:
         rest = np.array([stick.length for stick in sticks], dtype=np.float64)[None, :] - lengths[:, None]
         width = np.array([stick.width for stick in sticks], dtype=np.float64)[None, :]
         kerf, rip = float(rules.crosscut_kerf_nm), float(rules.rip_kerf_nm)
-        ends = np.where(rest >= rules.shortest_piece_nm + kerf, kerf + END_KEPT * (rest - kerf), rest)
+        ends = np.where(
+            rest >= rules.shortest_piece_nm + kerf, kerf + self.care.end_lost * (rest - kerf), rest
+        )
         spare = np.maximum(width - self.height, 0.0)
-        beside = np.where(spare >= rules.narrowest_course_nm + rip, rip + BESIDE_KEPT * (spare - rip), spare)
+        beside = np.where(
+            spare >= rules.narrowest_course_nm + rip, rip + self.care.beside_lost * (spare - rip), spare
+        )
         waste: NDArray[np.float64] = np.where(rest >= 0, ends * width + beside * lengths[:, None], np.inf)
         return waste
 

@@ -6,7 +6,6 @@ from random import Random
 from plankwright.measure import FOOT, INCH, Nm
 from plankwright.model import (
     ConcealedZone,
-    EdgeTrim,
     Framing,
     FramingMember,
     Opening,
@@ -14,9 +13,6 @@ from plankwright.model import (
     Rectangle,
     Surface,
 )
-
-TRIM: Nm = 3 * INCH // 4
-"""What baseboard, crown, corner strips and casings hide."""
 
 _GABLED = 0.5
 """How many of the walls have a gable."""
@@ -53,15 +49,12 @@ def draw_wall(chance: Random, name: str = "wall") -> Surface:
     return Surface(
         id=name,
         outline=_outline(width, height, eaves),
-        openings=tuple(
-            Opening(id=what, place=place, trim_nm=TRIM) for what, place in _numbered(openings, "window")
-        ),
+        openings=tuple(Opening(id=what, place=place) for what, place in _numbered(openings, "window")),
         concealed=tuple(
             ConcealedZone(id=what, place=place)
             for what, place in _fixtures(chance, width, eaves, [place for _, place in openings])
         ),
         framing=_framing(chance, width, [place for _, place in openings]),
-        trim=EdgeTrim(bottom=TRIM, top=TRIM, left=TRIM, right=TRIM),
     )
 
 

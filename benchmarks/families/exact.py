@@ -1,7 +1,7 @@
 """Nothing to spare: a wall of 12 by 8 ft and 20 to 30 boards that just cover it, joints behind fixtures only.
 
-Every board is used from trim to trim and from edge to edge; some give two pieces, sawn apart along or across.
-So full cover with no joint in sight is possible, and there is nothing better.
+Every board is used from trim to trim and from edge to edge; some give two pieces, sawn apart along or
+across. So full cover with no joint in sight is possible, and there is nothing better.
 """
 
 from itertools import pairwise

@@ -1,8 +1,8 @@
 """Walls as they are met with, and a pile that is known to cover them, with 4 % to spare.
 
 16 to 24 ft by 8 to 9 ft, level or gabled, with a door, windows and uneven studs. The boards are mostly too
-short to reach across; a third have flaws; some are wide enough for two courses or long enough for two pieces.
-Trimming, straightening and sawing take their share. The spare boards are drawn like the others.
+short to reach across; a third have flaws; some are wide enough for two courses or long enough for two
+pieces. Trimming, straightening and sawing take their share. The spare boards are drawn like the others.
 """
 
 from collections.abc import Sequence
@@ -10,7 +10,8 @@ from dataclasses import replace
 from random import Random
 
 from benchmarks.covering import cover
-from benchmarks.instance import TAPE, Instance, inches
+from benchmarks.instance import TAPE, Instance
+from benchmarks.lots import LOTS, RULES, SAWS, SORTS
 from benchmarks.lumber import SawnBoard, Sort
 from benchmarks.pairing import Pile, Wood
 from benchmarks.planting import Row, boards_of, planted_layout, shuffled
@@ -20,29 +21,13 @@ from plankwright.check import check_layout
 from plankwright.layout.capacity import capacity_of
 from plankwright.layout.strips import Strips
 from plankwright.measure import FOOT, INCH, Nm
-from plankwright.model import Job, Rules, Saw, SawKind
+from plankwright.model import Job
 
-RULES = Rules()
-SAWS = (
-    Saw(name="mitre saw", cuts=SawKind.CROSSCUT, capacity_nm=12 * INCH),
-    Saw(name="circular saw on a rail", cuts=SawKind.CROSSCUT, capacity_nm=28 * INCH),
-    Saw(name="table saw", cuts=SawKind.RIP, capacity_nm=24 * INCH),
-)
 FEWEST, MOST = 60, 120
 """Boards in a pile."""
 
 SURPLUS = 0.04
 """Usable area to spare, as a share of what the planted layout takes."""
-
-SORTS = (
-    (Sort("hall floor", inches(0.75)), 0.4),
-    (Sort("hall floor", inches(0.78125)), 0.2),
-    (Sort("stage", inches(0.875)), 0.25),
-    (Sort("stage", inches(0.90625)), 0.15),
-)
-"""Lots with their thicknesses and weights; boards of one lot may butt, those of two may not in sight."""
-
-LOTS = ("hall floor", "stage")
 
 _EIGHTH: Nm = INCH // 8
 _WIDTHS = 6

@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from benchmarks.by_eye import lay_by_eye
-from benchmarks.families import INSTANCES
 from benchmarks.fitting import Eye
+from benchmarks.registry import FAMILIES
 from builders import board, box_outline, job, nm, studs, wall
 from plankwright.check import check_layout, faults
 from plankwright.files import read_job
@@ -28,7 +28,7 @@ def boards_of(layout: Layout) -> list[list[str]]:
 @pytest.mark.parametrize("family", ["exact", "real"])
 def test_its_layouts_break_no_rule(family: str, seed: int) -> None:
     """By the checker, score included, and what it leaves bare is little."""
-    instance = INSTANCES[family](seed)
+    instance = FAMILIES[family].instance(seed)
     layout = lay_by_eye(instance.job)
     assert faults(check_layout(instance.job, layout)) == ()
     assert layout.surfaces[0].score.bare_nm2 < 0.3 * instance.known[0].wood_spent_nm2

@@ -7,9 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from benchmarks.families import INSTANCES, exact, real
+from benchmarks.families import exact, real
 from benchmarks.instance import Instance, PlantingError
 from benchmarks.job_folder import write_job
+from benchmarks.lots import RULES
+from benchmarks.registry import FAMILIES
 from benchmarks.usable import usable_in_all
 from plankwright.check import check_layout, recount
 from plankwright.files import read_job
@@ -23,7 +25,7 @@ SEEDS = (0, 1, 1000, 1001)
 @pytest.mark.parametrize("family", ["exact", "real"])
 def test_the_planted_layout_is_perfect(family: str, seed: int) -> None:
     """The checker finds nothing, nothing is bare, and the score is what the checker counts."""
-    instance = INSTANCES[family](seed)
+    instance = FAMILIES[family].instance(seed)
     assert instance.planted is not None
     assert check_layout(instance.job, instance.planted) == ()
     (surface,) = instance.planted.surfaces
@@ -35,21 +37,21 @@ def test_the_planted_layout_is_perfect(family: str, seed: int) -> None:
 @pytest.mark.parametrize("family", ["exact", "real"])
 def test_a_seed_gives_one_job_and_another_seed_another(family: str) -> None:
     """Down to the order of the boards."""
-    assert INSTANCES[family](3) == INSTANCES[family](3)
-    assert INSTANCES[family](3).job.boards != INSTANCES[family](4).job.boards
+    assert FAMILIES[family].instance(3) == FAMILIES[family].instance(3)
+    assert FAMILIES[family].instance(3).job.boards != FAMILIES[family].instance(4).job.boards
 
 
 @pytest.mark.parametrize("family", ["exact", "real"])
 def test_a_job_folder_reads_back_as_the_job(family: str, tmp_path: Path) -> None:
     """To the nanometre."""
-    job = INSTANCES[family](5).job
+    job = FAMILIES[family].instance(5).job
     write_job(job, tmp_path)
     assert read_job(tmp_path).job == job
 
 
 def test_a_planted_layout_with_a_fault_is_refused() -> None:
     """A piece that is gone leaves a gap."""
-    instance = INSTANCES["exact"](0)
+    instance = FAMILIES["exact"].instance(0)
     assert instance.planted is not None
     (surface,) = instance.planted.surfaces
     courses = (replace(surface.courses[0], pieces=()), *surface.courses[1:])
@@ -112,8 +114,8 @@ def test_real_is_as_it_says(seed: int) -> None:
     centres = [member.centre_nm for member in wall.crossing_members]
     assert len({after - before for before, after in pairwise(centres)}) > 3
     assert real.FEWEST <= len(boards) <= real.MOST
-    needed = usable_in_all([board for board in boards if board.id in used], real.RULES)
-    assert usable_in_all(boards, real.RULES) / needed - 1 == pytest.approx(real.SURPLUS, abs=0.01)
+    needed = usable_in_all([board for board in boards if board.id in used], RULES)
+    assert usable_in_all(boards, RULES) / needed - 1 == pytest.approx(real.SURPLUS, abs=0.01)
 
 
 def test_real_boards_are_mostly_short_some_flawed_some_for_two_pieces() -> None:

@@ -1,0 +1,1 @@
+"""What is measured on the instances of a family, and what is made of it: a module for each question."""

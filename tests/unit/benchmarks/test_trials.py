@@ -1,0 +1,85 @@
+"""One layout is measured: what came of it, what it took, and that the checker has seen it."""
+
+from dataclasses import replace
+
+import pytest
+
+from benchmarks.__main__ import main
+from benchmarks.area import enough_by_area, faces, must_area, plain_area
+from benchmarks.trials import Follower, baseline, first_layout_s, ours
+from builders import board, job, nm, opening, wall
+from plankwright.files import read_job
+from plankwright.layout.result import Effort, Progress
+from plankwright.model import Bound, Rules, Score
+from village import small_job, small_layout, spoilt_layout
+
+EFFORT = Effort(name="a moment", seconds=0.5)
+
+
+def test_our_layout_is_measured() -> None:
+    """Covered, checked, with bound, times and stages."""
+    row, result = ours(small_job(), EFFORT)
+    assert row["covers"]
+    assert row["faults"] == []
+    assert row["wood_nm2"] == result.layout.surfaces[0].score.wood_spent_nm2
+    assert 0 < row["bound_wood_nm2"] <= row["wood_nm2"]
+    assert 0 < row["best_s"] <= row["wall_s"]
+    assert sum(row["stages"].values()) == pytest.approx(row["wall_s"], rel=0.2, abs=0.1)
+    assert first_layout_s(small_job(), EFFORT) > 0
+
+
+def test_a_baseline_is_held_to_the_checker() -> None:
+    """A right layout has no faults, a spoilt one has."""
+    assert baseline(small_job(), lambda _: small_layout())["faults"] == []
+    assert baseline(small_job(), lambda _: spoilt_layout())["faults"] != []
+
+
+def _progress(bare: int) -> Progress:
+    score = Score(bare_nm2=bare, joints_in_sight=0, wood_spent_nm2=0, cuts=0)
+    return Progress(surface_id="wall", stage="first layout", done=0.0, best=score, bound=Bound())
+
+
+def test_a_follower_stops_at_the_first_cover_when_asked() -> None:
+    """And not before, and not unasked."""
+    asked, not_asked = Follower(enough=True), Follower()
+    for follower in (asked, not_asked):
+        watch = follower.watch()
+        watch.report(_progress(5))
+        assert not watch.stopped()
+        watch.report(_progress(0))
+        follower.end()
+        assert set(follower.stages) == {"before the first report", "first layout"}
+    assert asked.watch().stopped()
+    assert not not_asked.watch().stopped()
+
+
+def test_areas_are_those_that_people_work_out() -> None:
+    """Outline less openings, length times width, a tenth more: by hand for a wall with a door."""
+    surface = wall(120, 96, openings=(opening("door", 40, 0, 70, 80),))
+    assert plain_area(surface) == nm(120) * nm(96) - nm(30) * nm(80)
+    boards = [board(f"B{number}", 100, 5) for number in range(20)]
+    assert faces(boards) == 20 * nm(100) * nm(5)
+    given = job(surface, boards, Rules(expansion_gap_nm=0))
+    assert must_area(given) == plain_area(surface)
+    assert not enough_by_area(given)  # 10,000 of 1.1 times 9120 square inches
+    more = (*given.boards, board("C", 100, 0.4))
+    assert enough_by_area(replace(given, boards=more))
+
+
+def test_an_instance_is_written_as_a_job_folder(
+    tmp_path_factory: pytest.TempPathFactory, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """By the command, which tells where."""
+    folder = tmp_path_factory.mktemp("jobs") / "seven"
+    assert main(["write", "exact", "7", str(folder)]) == 0
+    assert read_job(folder).job.name == "exact 7"
+    assert str(folder / "job.toml") in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    "words", [["run", "exact", "--seeds", "a:b"], ["run", "none"], ["write", "none", "1", "x"], []]
+)
+def test_what_makes_no_sense_is_refused(words: list[str]) -> None:
+    """Before anything is measured."""
+    with pytest.raises(SystemExit):
+        main(words)
