@@ -9,8 +9,8 @@ from typing import TypeVar
 
 from plankwright.layout.packing.columns import Columns, Cut, Work
 from plankwright.layout.packing.patterns import Assortment, NeedKind, StickKind
-from plankwright.layout.plan import Stick
 from plankwright.layout.packing.rounding import bare_area, dived, filled, wood_area
+from plankwright.layout.plan import Stick
 from plankwright.layout.sticks import cut_from
 from plankwright.measure import Nm
 from plankwright.model import Rules
