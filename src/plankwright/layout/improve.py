@@ -350,9 +350,10 @@ class Search:
 
     def _regrow(self) -> bool:
         """Lay out everything above some course anew, for the slopes that a stretch cannot reshape."""
-        keep = self.chance.randrange(self._first_free(), len(self.plan))
+        free = self._first_free()
+        keep = self.chance.randrange(free, len(self.plan)) if free < len(self.plan) else free
         below = self.plan[:keep]
-        self.spent += _DRAW_WORK * (len(self.plan) - keep)
+        self.spent += _LEAST_WORK + _DRAW_WORK * (len(self.plan) - keep)
         return self.take(
             extend(self.strips, free_sticks(self.stock, below, self.strips.rules), below, self.chance)
         )
