@@ -1,10 +1,10 @@
 """Lay out a job in one way or another, and measure what came of it and what it took."""
 
 import sys
-import time
 from collections.abc import Callable
 from typing import TypeVar
 
+from benchmarks.clock import Moment
 from benchmarks.family import Row
 from plankwright.check import check_layout, faults
 from plankwright.layout import lay_out
@@ -16,11 +16,11 @@ SEED = 0
 """Of the search; the seed of an instance is another."""
 
 
-def timed(do: Callable[[], T]) -> tuple[T, float, float]:
-    """Do something, and give what came of it, the time on the clock and that of the processor. [s]"""
-    wall, cpu = time.perf_counter(), time.process_time()
+def timed(do: Callable[[], T]) -> tuple[T, Row]:
+    """Do something, and give what came of it, and the time that it took. [s]"""
+    start = Moment()
     done = do()
-    return done, time.perf_counter() - wall, time.process_time() - cpu
+    return done, {"time_s": start.since_s(), "clock_s": start.clock_s(), "work_s": start.work_s()}
 
 
 def peak_mib() -> float | None:
@@ -63,8 +63,8 @@ def first_layout_s(job: Job, effort: Effort) -> float:
         watch = Watch(report=report, stopped=lambda: bool(seen))
         return judged(job, lay_out(job, effort=effort, seed=SEED, watch=watch).layout)
 
-    _, wall, _ = timed(do)
-    return wall
+    _, took = timed(do)
+    return float(took["time_s"])
 
 
 class Follower:
@@ -78,7 +78,7 @@ class Follower:
 
     def __init__(self, *, enough: bool = False) -> None:
         self.enough = enough
-        self.started = self.since = time.perf_counter()
+        self.started = self.since = Moment()
         self.stages: dict[str, float] = {}
         self.best_s = 0.0
         self._stage = "before the first report"
@@ -100,15 +100,14 @@ class Follower:
             best = (score.bare_nm2, score.joints_in_sight, score.wood_spent_nm2)
             if self._best.get(progress.surface_id) != best:
                 self._best[progress.surface_id] = best
-                self.best_s = time.perf_counter() - self.started
+                self.best_s = self.started.since_s()
 
     def _stopped(self) -> bool:
         return self.enough and any(best[0] == 0 for best in self._best.values())
 
     def _count(self) -> None:
-        now = time.perf_counter()
-        self.stages[self._stage] = self.stages.get(self._stage, 0.0) + now - self.since
-        self.since = now
+        self.stages[self._stage] = self.stages.get(self._stage, 0.0) + self.since.since_s()
+        self.since = Moment()
 
 
 def ours(job: Job, effort: Effort, *, enough: bool = False) -> tuple[Row, Result]:
@@ -122,15 +121,13 @@ def ours(job: Job, effort: Effort, *, enough: bool = False) -> tuple[Row, Result
         Whether to stop at the first layout that leaves nothing bare.
     """
     follower = Follower(enough=enough)
-    result, wall, cpu = timed(lambda: lay_out(job, effort=effort, seed=SEED, watch=follower.watch()))
+    result, took = timed(lambda: lay_out(job, effort=effort, seed=SEED, watch=follower.watch()))
     follower.end()
     peak = peak_mib()
-    row, check_s, _ = timed(lambda: judged(job, result.layout))
+    row, checking = timed(lambda: judged(job, result.layout))
     bounds = [surface.bound for surface in result.layout.surfaces]
-    row |= {
-        "wall_s": wall,
-        "cpu_s": cpu,
-        "check_s": check_s,
+    row |= took | {
+        "check_s": checking["time_s"],
         "best_s": follower.best_s,
         "stages": follower.stages,
         "peak_mib": peak,
@@ -143,5 +140,5 @@ def ours(job: Job, effort: Effort, *, enough: bool = False) -> tuple[Row, Result
 
 def baseline(job: Job, lay: Callable[[Job], Layout]) -> Row:
     """Lay out a job in some other way."""
-    layout, wall, cpu = timed(lambda: lay(job))
-    return judged(job, layout) | {"wall_s": wall, "cpu_s": cpu}
+    layout, took = timed(lambda: lay(job))
+    return judged(job, layout) | took

@@ -49,7 +49,7 @@ def measure(instance: Instance, effort: Effort) -> Row:
 
 def _figures(walls: int) -> Callable[[Rows, Mapping[str, Rows]], Sequence[Figure]]:
     def figures(rows: Rows, others: Mapping[str, Rows]) -> Sequence[Figure]:
-        times = [row["ours"]["wall_s"] for row in rows]
+        times = [row["ours"]["time_s"] for row in rows]
         peaks = [row["ours"]["peak_mib"] for row in rows if row["ours"]["peak_mib"] is not None]
         eyes = [row["eye"] for row in rows if "eye" in row]
         bare = [100 * row["ours"]["bare_nm2"] / row["must_nm2"] for row in rows]
@@ -60,7 +60,7 @@ def _figures(walls: int) -> Callable[[Rows, Mapping[str, Rows]], Sequence[Figure
                 must=f"≤ {limit / 60:.0f} min",
                 value=middle(times, "{:.0f} s"),
                 met=max(times) <= limit,
-                baselines={"by eye": middle([eye["wall_s"] for eye in eyes], "{:.0f} s")} if eyes else {},
+                baselines={"by eye": middle([eye["time_s"] for eye in eyes], "{:.0f} s")} if eyes else {},
             ),
             Figure(
                 name=f"{walls} walls: peak memory",
@@ -107,12 +107,12 @@ def _mean_point(rows: Rows) -> tuple[float, float]:
     """Give the mean number of boards and the mean time. [s]"""
     return (
         sum(row["boards"] for row in rows) / len(rows),
-        sum(row["ours"]["wall_s"] for row in rows) / len(rows),
+        sum(row["ours"]["time_s"] for row in rows) / len(rows),
     )
 
 
 def _pictures(rows: Rows) -> Sequence[Picture]:
-    points = [(row["boards"], row["ours"]["wall_s"]) for row in rows]
+    points = [(row["boards"], row["ours"]["time_s"]) for row in rows]
     walls = rows[0]["walls"]
     return (
         Picture(

@@ -31,17 +31,17 @@ def test_halving_gives_up_where_all_is_not_enough() -> None:
     assert pile._halving(lambda _: False, 5, FAR) is None
 
 
-def _found(*, covers: bool, joints: int = 0, wood: int = 100, wall_s: float = 10.0, faults: int = 0) -> Row:
+def _found(*, covers: bool, joints: int = 0, wood: int = 100, time_s: float = 10.0, faults: int = 0) -> Row:
     return {
         "covers": covers,
         "joints": joints,
         "wood_nm2": wood,
         "bare_nm2": 0 if covers else 10,
-        "wall_s": wall_s,
-        "best_s": wall_s / 2,
+        "time_s": time_s,
+        "best_s": time_s / 2,
         "faults": ["a fault"] * faults,
         "bound_wood_nm2": 100,
-        "stages": {"first layout": 1.0, "stretch by stretch": wall_s - 1},
+        "stages": {"first layout": 1.0, "stretch by stretch": time_s - 1},
     }
 
 
@@ -53,8 +53,8 @@ def _wall_row(seed: int, ours: Row) -> Row:
         "known_wood_nm2": 104,
         "first_s": 0.5,
         "ours": ours,
-        "eye": _found(covers=False, wall_s=1.0),
-        "plain": _found(covers=False, wall_s=20.0),
+        "eye": _found(covers=False, time_s=1.0),
+        "plain": _found(covers=False, time_s=20.0),
         "area_sum_says_enough": True,
     }
 
@@ -74,7 +74,7 @@ def _named(figures: object, beginning: str) -> Figure:
     [
         _found(covers=False),
         _found(covers=True, joints=3),
-        _found(covers=True, wall_s=21.0),
+        _found(covers=True, time_s=21.0),
         _found(covers=True, faults=1),
     ],
     ids=["bare", "joints", "late", "faulty"],
@@ -124,12 +124,12 @@ def test_boards_bought_are_as_asked_for() -> None:
     assert len({each.id for each in boards}) == 3
 
 
-def _yard_row(walls: int, wall_s: float) -> Row:
+def _yard_row(walls: int, time_s: float) -> Row:
     return {
         "walls": walls,
         "boards": 100 * walls,
         "must_nm2": 100,
-        "ours": {"wall_s": wall_s, "peak_mib": 300.0, "bare_nm2": 0},
+        "ours": {"time_s": time_s, "peak_mib": 300.0, "bare_nm2": 0},
     }
 
 
