@@ -39,7 +39,7 @@ def test_a_baseline_is_held_to_the_checker() -> None:
 def test_time_is_what_a_machine_with_nothing_else_to_do_would_take(
     monkeypatch: pytest.MonkeyPatch, worked: float, told: float
 ) -> None:
-    """Ten seconds on the clock: less when the process waited for others, no more when it had two processors."""
+    """Ten seconds on the clock: less where the process waited, no more where it had two processors."""
     start = Moment(clock=100.0, work=0.0)
     monkeypatch.setattr("time.perf_counter", lambda: 110.0)
     monkeypatch.setattr("os.times", lambda: (worked - 1, 0.5, 0.25, 0.25, 999.0))
