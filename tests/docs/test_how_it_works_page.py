@@ -12,7 +12,7 @@ LAYOUT = ROOT / "src" / "plankwright" / "layout"
 PAGE = (ROOT / "docs" / "how-it-works.md").read_text(encoding="utf-8")
 
 MODEL = {path.name: path for path in (LAYOUT / "choose").glob("*.py") if path.name != "__init__.py"}
-MODULES = {path.name for path in LAYOUT.glob("*.py")} | set(MODEL)
+MODULES = {path.name for path in LAYOUT.rglob("*.py")}
 
 
 def _numbered() -> dict[int, set[str]]:
