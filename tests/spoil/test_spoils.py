@@ -19,6 +19,7 @@ from spoil.walls import (
     uneven_floor,
     upright,
 )
+from spoil.work_done import WRONG
 
 SCORE_CODES = range(900, 1000)
 
@@ -66,4 +67,4 @@ def test_one_thing_broken_is_found_and_nothing_else(spoil: Spoil) -> None:
 
 def test_every_code_has_its_spoil() -> None:
     """No code is left that no damage shows."""
-    assert {spoil.code for spoil in SPOILS} == set(FindingCode)
+    assert {spoil.code for spoil in SPOILS} | {code for code, *_ in WRONG} == set(FindingCode)

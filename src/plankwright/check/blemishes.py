@@ -15,7 +15,7 @@ def check_blemishes(case: SurfaceCase) -> Iterator[Finding]:
     """Find blemishes on the face that shows which neither trim nor a fixture hides."""
     if case.rules.blemishes is BlemishPolicy.ANYWHERE:
         return
-    for hung in case.hung:
+    for hung in case.judged:
         for flaw in hung.board.flaws if hung.board else ():
             stretch = _where_it_hangs(hung, flaw, case.surface.start)
             if flaw.severity is not Severity.BLEMISH or not flaw.shows_on(hung.piece.face) or stretch is None:

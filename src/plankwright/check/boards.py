@@ -91,7 +91,7 @@ def check_widths(case: SurfaceCase) -> Iterator[Finding]:
 
 def check_sizes(case: SurfaceCase) -> Iterator[Finding]:
     """Find pieces that are cut to another size than the place that they hang in."""
-    for hung in case.hung:
+    for hung in case.judged:
         piece = hung.piece
         for code, cut, hangs, what in (
             (
@@ -139,7 +139,7 @@ def clashes(rules: Rules, pieces: tuple[Hung, ...]) -> Iterator[tuple[Hung, Hung
 
 def check_kerfs(case: Case) -> Iterator[Finding]:
     """Find pieces of one board, all surfaces together, that overlap or leave no room for the saw."""
-    for board, pieces in case.by_board:
+    for board, _, pieces in case.by_part:
         for one, other, apart, kerf in clashes(case.job.rules, pieces):
             distance, needed = tell(case.job.tape, max(apart, 0), kerf)
             near = f"lies {distance} from" if apart >= 0 else "overlaps"
@@ -153,13 +153,14 @@ def check_kerfs(case: Case) -> Iterator[Finding]:
 
 def check_spares(case: Case) -> Iterator[Finding]:
     """Warn when fewer boards stay whole than the rules ask to hold back."""
-    asked, whole = case.job.rules.hold_back, len(case.job.boards) - len(case.by_board)
+    cut_into = {board.id for board, _ in case.by_board} | set(case.standing.sawn)
+    asked, whole = case.job.rules.hold_back, sum(board.id not in cut_into for board in case.job.boards)
     if whole < asked:
         message = f"Boards left whole as spares: {whole}; the rules ask to hold back {asked}."
         yield found(FindingCode.SPARES_SHORT, ("", "pile"), message, measured=whole, allowed=asked)
 
 
 def _with_boards(case: SurfaceCase) -> Iterator[tuple[Hung, Board]]:
-    for hung in case.hung:
+    for hung in case.judged:
         if hung.board is not None:
             yield hung, hung.board

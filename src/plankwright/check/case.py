@@ -1,7 +1,7 @@
 """A layout laid open for judging: every piece with its board, its shape and its joints, worked out once."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise, permutations
 
 from shapely import prepare
@@ -9,11 +9,25 @@ from shapely.geometry import LineString
 from shapely.geometry.base import BaseGeometry
 
 from plankwright.check.frame import Frame, box_of, frame_of
+from plankwright.check.parts import lies_in
 from plankwright.check.regions import may_cover, must_cover
 from plankwright.check.shapes import common, less, line_in, line_off
 from plankwright.check.slack import SLACK, exceeds
 from plankwright.measure import Nm
-from plankwright.model import Board, Course, Job, Layout, Piece, Rules, Surface, SurfaceLayout
+from plankwright.model import (
+    NOTHING_DONE,
+    Board,
+    Course,
+    Job,
+    Layout,
+    Part,
+    Piece,
+    Rules,
+    Standing,
+    Surface,
+    SurfaceLayout,
+    part_of,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -32,6 +46,8 @@ class Hung:
         Its blank less whatever lies outside the surface or in an opening.
     shape
         What hangs: the same less cut-outs.
+    hangs
+        Whether it hangs already: it is a fact then, and not judged.
     """
 
     surface_id: str
@@ -44,6 +60,7 @@ class Hung:
     v_to: Nm
     within: BaseGeometry
     shape: BaseGeometry
+    hangs: bool = False
 
     @property
     def place(self) -> tuple[str, str]:
@@ -69,6 +86,11 @@ class Joint:
     right: Hung
     at_nm: Nm
     in_sight: bool
+
+    @property
+    def hangs(self) -> bool:
+        """Whether both pieces hang already."""
+        return self.left.hangs and self.right.hangs
 
     @property
     def place(self) -> tuple[str, str]:
@@ -97,6 +119,8 @@ class SurfaceCase:
         The part that must be covered and is not.
     joints
         Every butt joint.
+    standing
+        How far the job has come.
     """
 
     job: Job
@@ -109,6 +133,7 @@ class SurfaceCase:
     rows: tuple[tuple[Hung, ...], ...]
     uncovered: BaseGeometry
     joints: tuple[Joint, ...]
+    standing: Standing = NOTHING_DONE
 
     @property
     def rules(self) -> Rules:
@@ -119,6 +144,16 @@ class SurfaceCase:
     def hung(self) -> tuple[Hung, ...]:
         """Every piece, in the order of the rows."""
         return tuple(hung for row in self.rows for hung in row)
+
+    @property
+    def judged(self) -> tuple[Hung, ...]:
+        """Every piece that does not hang yet, in the order of the rows."""
+        return tuple(hung for hung in self.hung if not hung.hangs)
+
+    def begun(self, course: Course) -> bool:
+        """Whether anything of a course hangs already, so that its edges are facts."""
+        labels = self.standing.hung_labels(self.surface.id)
+        return any(piece.label in labels for piece in course.pieces)
 
     @property
     def neighbouring_rows(self) -> Iterator[tuple[tuple[Hung, ...], tuple[Hung, ...]]]:
@@ -138,11 +173,14 @@ class Case:
         What is judged.
     surfaces
         Those of its surfaces that can be judged.
+    standing
+        How far the job has come.
     """
 
     job: Job
     layout: Layout
     surfaces: tuple[SurfaceCase, ...]
+    standing: Standing = NOTHING_DONE
 
     @property
     def by_board(self) -> tuple[tuple[Board, tuple[Hung, ...]], ...]:
@@ -153,14 +191,34 @@ class Case:
                 pieces.setdefault(hung.piece.board_id, []).append(hung)
         return tuple((board, tuple(pieces[board.id])) for board in self.job.boards if board.id in pieces)
 
+    @property
+    def by_part(self) -> tuple[tuple[Board, Part | None, tuple[Hung, ...]], ...]:
+        """What is still to be sawn: boards, and parts that are left of others, each with its pieces.
 
-def open_surface(job: Job, layout: SurfaceLayout) -> SurfaceCase:
+        Pieces that come from no such part are told of elsewhere, and left out here.
+        """
+        groups: list[tuple[Board, Part | None, tuple[Hung, ...]]] = []
+        for board, pieces in self.by_board:
+            to_saw = tuple(hung for hung in pieces if not hung.hangs)
+            if board.id not in self.standing.sawn:
+                groups.append((board, None, to_saw))
+                continue
+            groups += [
+                (board, part, tuple(hung for hung in to_saw if lies_in(part_of(hung.piece), part)))
+                for part in self.standing.parts_of(board.id)
+            ]
+        return tuple(group for group in groups if group[2])
+
+
+def open_surface(job: Job, layout: SurfaceLayout, standing: Standing = NOTHING_DONE) -> SurfaceCase:
     """Lay one surface of a layout open.
 
     Parameters
     ----------
     job, layout
         The job and the layout of one of its surfaces.
+    standing
+        How far the job has come.
 
     Returns
     -------
@@ -178,11 +236,15 @@ def open_surface(job: Job, layout: SurfaceLayout) -> SurfaceCase:
     prepare(may)
     concealed = tuple(box_of(zone.place) for zone in surface.concealed)
     boards = {board.id: board for board in job.boards}
+    hanging = standing.hung_labels(surface.id)
     rows = tuple(
         tuple(
             sorted(
                 (
-                    _hang(surface, frame, may, course, piece, boards.get(piece.board_id))
+                    replace(
+                        hang(surface, frame, may, course, piece, boards.get(piece.board_id)),
+                        hangs=piece.label in hanging,
+                    )
                     for piece in course.pieces
                 ),
                 key=lambda hung: hung.u_from,
@@ -205,12 +267,22 @@ def open_surface(job: Job, layout: SurfaceLayout) -> SurfaceCase:
             for row in rows
             for joint in _joints(row, frame, may, must, concealed, job.rules.gap_tolerance_nm)
         ),
+        standing=standing,
     )
 
 
-def _hang(
+def hang(
     surface: Surface, frame: Frame, may: BaseGeometry, course: Course, piece: Piece, board: Board | None
 ) -> Hung:
+    """Hang a piece: give it with what hangs of its blank.
+
+    Parameters
+    ----------
+    surface, frame, may
+        The surface, the frame of its courses, and what of it may be covered.
+    course, piece, board
+        The piece, its course, and its board if the tally has it.
+    """
     place = piece.place
     blank = box_of(place)
     within = blank if may.covers(blank) else common(blank, may)

@@ -12,7 +12,7 @@ from plankwright.check.wording import tell
 
 def check_near_edges(case: SurfaceCase) -> Iterator[Finding]:
     """Find pieces whose near edge does not lie on that of their course."""
-    for hung in case.hung:
+    for hung in case.judged:
         if differs(hung.v_from, hung.course.from_nm):
             lies, wanted = tell(case.job.tape, hung.v_from, hung.course.from_nm)
             message = f"Its near edge lies {lies} from the start side, that of its course {wanted}."
@@ -28,7 +28,7 @@ def check_near_edges(case: SurfaceCase) -> Iterator[Finding]:
 def check_face_widths(case: SurfaceCase) -> Iterator[Finding]:
     """Find pieces that are wider than their course, or narrower than the tolerance lets them be."""
     tolerance = case.rules.width_tolerance_nm
-    for hung in case.hung:
+    for hung in case.judged:
         short = hung.course.to_nm - hung.v_to
         if exceeds(short, tolerance) or exceeds(0, short):
             lies, wanted, allowed = tell(case.job.tape, hung.v_to, hung.course.to_nm, tolerance)
@@ -49,7 +49,7 @@ def check_course_overlaps(case: SurfaceCase) -> Iterator[Finding]:
     """Find courses that begin before the one below them ends."""
     courses = sorted(case.layout.courses, key=lambda course: course.from_nm)
     for near, far in pairwise(courses):
-        if exceeds(near.to_nm, far.from_nm):
+        if exceeds(near.to_nm, far.from_nm) and not (case.begun(near) and case.begun(far)):
             begins, ends = tell(case.job.tape, far.from_nm, near.to_nm)
             message = f"It begins {begins} from the start side, but course {near.number} ends only at {ends}."
             yield found(
@@ -65,7 +65,7 @@ def check_course_widths(case: SurfaceCase) -> Iterator[Finding]:
     """Find courses that are narrower than the rules allow."""
     least = case.rules.narrowest_course_nm
     for course in case.layout.courses:
-        if exceeds(least, course.height_nm):
+        if exceeds(least, course.height_nm) and not case.begun(course):
             wide, needed = tell(case.job.tape, course.height_nm, least)
             message = f"It is {wide} wide; no course may be narrower than {needed}."
             yield found(
@@ -116,7 +116,7 @@ def check_piece_lengths(case: SurfaceCase) -> Iterator[Finding]:
     """Find pieces that butt another and are shorter than the rules allow; a run of its own may be short."""
     least = case.rules.shortest_piece_nm
     butting = {id(hung): hung for joint in case.joints for hung in (joint.left, joint.right)}
-    for hung in butting.values():
+    for hung in (hung for hung in butting.values() if not hung.hangs):
         length = hung.u_to - hung.u_from
         if exceeds(least, length):
             long, needed = tell(case.job.tape, length, least)

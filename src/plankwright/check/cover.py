@@ -26,7 +26,7 @@ def check_gaps(case: SurfaceCase) -> Iterator[Finding]:
     tolerance = case.rules.gap_tolerance_nm
     declared = (box_of(place) for place in case.layout.bare)
     for gap in polygons(less(case.uncovered, *declared)):
-        if not _takes_disc(gap, tolerance + SLACK):
+        if not _takes_disc(gap, tolerance + SLACK) or _cannot_be_helped(case, gap):
             continue
         width = _width(gap)
         wide, allowed = tell(case.job.tape, width, tolerance)
@@ -39,7 +39,7 @@ def check_overlaps(case: SurfaceCase) -> Iterator[Finding]:
     """Find pairs of blanks that lie on one another inside what may be covered."""
     for one, other in combinations(case.hung, 2):
         across = min(one.v_to, other.v_to) - max(one.v_from, other.v_from)
-        if not exceeds(across, 0):
+        if not exceeds(across, 0) or (one.hangs and other.hangs):
             continue  # The common case, as most pieces hang in different courses.
         along = min(one.u_to, other.u_to) - max(one.u_from, other.u_from)
         if exceeds(along, 0) and polygons(common(one.within, other.within)):
@@ -51,7 +51,7 @@ def check_overlaps(case: SurfaceCase) -> Iterator[Finding]:
 
 def check_outside(case: SurfaceCase) -> Iterator[Finding]:
     """Find pieces that lie wholly outside what may be covered."""
-    for hung in case.hung:
+    for hung in case.judged:
         if not polygons(hung.within):
             message = "It lies wholly outside the surface or in an opening: take it out."
             yield found(FindingCode.OUTSIDE, hung.place, message)
@@ -65,11 +65,11 @@ def check_blank_sizes(case: SurfaceCase) -> Iterator[Finding]:
     """
     for row in case.rows:
         hanging = [hung for hung in row if polygons(hung.within)]
-        for hung in hanging:
+        for hung in (hung for hung in hanging if not hung.hangs):
             needed = case.frame.extent(*hung.within.bounds)
             spare = max(needed.u_from - hung.u_from, hung.u_to - needed.u_to)
             yield from _too_large(case, hung.place, "longer", spare)
-        if hanging:
+        if hanging and not any(hung.hangs for hung in hanging):
             course = case.frame.extent(*joined(hung.within for hung in hanging).bounds)
             low, high = min(hung.v_from for hung in hanging), max(hung.v_to for hung in hanging)
             spare = max(course.v_from - low, high - course.v_to)
@@ -95,6 +95,17 @@ def check_declared_bare(case: SurfaceCase) -> Iterator[Finding]:
         else:
             message = "This is declared bare, but nothing that must be covered is bare there."
             yield found(FindingCode.BARE_BUT_COVERED, (case.surface.id, where), message)
+
+
+def _cannot_be_helped(case: SurfaceCase, gap: Polygon) -> bool:
+    """Whether a gap lies between pieces that hang already, and is too narrow for any other."""
+    around = gap.buffer(2 * SLACK)
+    beside = [hung for hung in case.hung if hung.within.intersects(around)]
+    return (
+        bool(beside)
+        and all(hung.hangs for hung in beside)
+        and not _takes_disc(gap, case.rules.narrowest_course_nm)
+    )
 
 
 def _takes_disc(shape: BaseGeometry, diameter: float) -> bool:

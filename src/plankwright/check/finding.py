@@ -21,6 +21,8 @@ class FindingCode(IntEnum):
     BLANK_TOO_LARGE = 114
     LEFT_BARE = 115
     BARE_BUT_COVERED = 116
+    HUNG_MISSING = 117
+    HUNG_CHANGED = 118
     # 2xx: the boards that pieces come from
     BOARD_UNKNOWN = 201
     IN_END_TRIM = 202
@@ -31,6 +33,8 @@ class FindingCode(IntEnum):
     PIECES_CLASH = 207
     BLEMISH_SHOWS = 208
     SPARES_SHORT = 209
+    WOOD_GONE = 210
+    SHAPE_GONE = 211
     # 3xx: courses, joints and seams
     COURSE_EDGE = 301
     COURSE_WIDTH = 302

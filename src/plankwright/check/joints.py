@@ -10,7 +10,8 @@ from plankwright.model import Board, EdgeProfile, JointPolicy
 
 
 def _seen(case: SurfaceCase) -> Iterator[Joint]:
-    return (joint for joint in case.joints if joint.in_sight)
+    """Give the joints in sight that are judged: those of which anything is still to be hung."""
+    return (joint for joint in case.joints if joint.in_sight and not joint.hangs)
 
 
 def _seen_with_boards(case: SurfaceCase) -> Iterator[tuple[Joint, Board, Board]]:
@@ -58,7 +59,7 @@ def check_shims(case: SurfaceCase) -> Iterator[Finding]:
     """Find shims too thick for a joint in sight, and any that are less than nothing."""
     allowed = case.rules.shim_up_to_nm
     seen = {id(hung) for joint in _seen(case) for hung in (joint.left, joint.right)}
-    for hung in case.hung:
+    for hung in case.judged:
         shim = hung.piece.shim_nm
         if shim < 0 or (id(hung) in seen and exceeds(shim, allowed)):
             thick, most = tell(case.job.tape, shim, allowed)
@@ -72,6 +73,8 @@ def check_bearing(case: SurfaceCase) -> Iterator[Finding]:
     if case.surface.framing.solid:
         return
     for joint in case.joints:
+        if joint.hangs:
+            continue
         bearing = max(
             (
                 min(
@@ -111,13 +114,13 @@ def check_stagger(case: SurfaceCase) -> Iterator[Finding]:
     if case.rules.joints is not JointPolicy.STAGGER:
         return
     by_course: dict[int, list[Joint]] = {}
-    for joint in _seen(case):
+    for joint in (joint for joint in case.joints if joint.in_sight):
         by_course.setdefault(id(joint.left.course), []).append(joint)
     for near, far in case.neighbouring_rows:
         for below in by_course.get(id(near[0].course), ()):
             for above in by_course.get(id(far[0].course), ()):
                 apart = abs(below.at_nm - above.at_nm)
-                if exceeds(needed, apart):
+                if exceeds(needed, apart) and not (below.hangs and above.hangs):
                     stands, wanted = tell(case.job.tape, apart, needed)
                     message = (
                         f"It stands {stands} beside the joint of {below.left.piece.label} and"

@@ -2,11 +2,23 @@
 
 from collections.abc import Callable, Iterable
 
-from plankwright.check import blemishes, boards, courses, cover, joints, nails, saws, score, seams, slivers
+from plankwright.check import (
+    blemishes,
+    boards,
+    courses,
+    cover,
+    done,
+    joints,
+    nails,
+    saws,
+    score,
+    seams,
+    slivers,
+)
 from plankwright.check.case import Case, SurfaceCase, open_surface
 from plankwright.check.document import check_document, judged
 from plankwright.check.finding import Finding
-from plankwright.model import Job, Layout
+from plankwright.model import NOTHING_DONE, Job, Layout, Standing
 
 SURFACE_CHECKS: tuple[Callable[[SurfaceCase], Iterable[Finding]], ...] = (
     cover.check_gaps,
@@ -14,6 +26,7 @@ SURFACE_CHECKS: tuple[Callable[[SurfaceCase], Iterable[Finding]], ...] = (
     cover.check_outside,
     cover.check_blank_sizes,
     cover.check_declared_bare,
+    done.check_hung,
     boards.check_known,
     boards.check_ends,
     boards.check_lost_wood,
@@ -50,27 +63,31 @@ SURFACE_CHECKS: tuple[Callable[[SurfaceCase], Iterable[Finding]], ...] = (
 
 PILE_CHECKS: tuple[Callable[[Case], Iterable[Finding]], ...] = (
     boards.check_kerfs,
+    done.check_wood_left,
+    done.check_shapes_left,
     boards.check_spares,
     saws.check_cuts,
 )
 """The rules that the boards are held to, all surfaces together."""
 
 
-def check_layout(job: Job, layout: Layout) -> tuple[Finding, ...]:
+def check_layout(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> tuple[Finding, ...]:
     """Judge a layout by every rule, from the job and the layout alone.
 
     Parameters
     ----------
     job, layout
         The job, and any layout: one that makes no sense is found out, not choked on.
+    standing
+        How far the job has come: what hangs is a fact, and only what is left of the boards can be cut.
 
     Returns
     -------
     tuple[Finding, ...]
         What was found: first of the layout as a whole, then surface by surface, last of the pile.
     """
-    surfaces = tuple(open_surface(job, surface) for surface in judged(job, layout))
-    case = Case(job=job, layout=layout, surfaces=surfaces)
+    surfaces = tuple(open_surface(job, surface, standing) for surface in judged(job, layout))
+    case = Case(job=job, layout=layout, surfaces=surfaces, standing=standing)
     return (
         *check_document(job, layout),
         *(finding for surface in surfaces for check in SURFACE_CHECKS for finding in check(surface)),

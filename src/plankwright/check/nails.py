@@ -67,7 +67,7 @@ def check_nails_on_framing(case: SurfaceCase) -> Iterator[Finding]:
 def check_keep_outs(case: SurfaceCase) -> Iterator[Finding]:
     """Find nails in a keep-out or too near to one, on solid backing too."""
     clearance = case.rules.nail_clearance_nm
-    for hung in case.hung:
+    for hung in case.judged:
         for nail in hung.piece.nails:
             for keep_out in case.surface.keep_outs:
                 clear = _clear_of(keep_out, nail)
@@ -94,7 +94,7 @@ def check_nailing(case: SurfaceCase) -> Iterator[Finding]:
     butting = {id(hung) for joint in case.joints for hung in (joint.left, joint.right)}
     barred = tuple(box_of(each.place, case.rules.nail_clearance_nm) for each in case.surface.keep_outs)
     members = case.surface.crossing_members
-    for hung in case.hung:
+    for hung in case.judged:
         spots = [case.frame.point(*nail)[0] for nail in hung.piece.nails]
         nailed = sum(any(_on(member, spot) for spot in spots) for member in members)
         if nailed >= asked or not polygons(hung.within):
@@ -127,7 +127,7 @@ def check_nailing(case: SurfaceCase) -> Iterator[Finding]:
 def _judged_nails(case: SurfaceCase) -> Iterator[tuple[Hung, Point]]:
     """Give the nails that are held to every rule: those that need framing."""
     if not case.surface.framing.solid:
-        for hung in case.hung:
+        for hung in case.judged:
             for nail in hung.piece.nails:
                 yield hung, nail
 

@@ -13,6 +13,7 @@ from math import hypot
 
 from plankwright.check.boards import clashes, width_at
 from plankwright.check.case import Case, Hung, SurfaceCase
+from plankwright.check.done import hangs_as_cut
 from plankwright.check.finding import Finding, FindingCode, found
 from plankwright.check.shapes import polygons
 from plankwright.check.slack import exceeds
@@ -55,14 +56,15 @@ def check_cuts(case: Case) -> Iterator[Finding]:
     """Find boards that no straight cuts from edge to edge, within the saws' capacity, free the pieces of."""
     if not case.job.saws:
         return
-    for board, pieces in case.by_board:
+    for board, part, pieces in case.by_part:
         if any(clashes(case.job.rules, pieces)):
             continue  # Pieces that overlap cannot be cut apart; that is told already.
+        widest = max(board.width_start_nm, board.width_end_nm)
         whole = Part(
-            along_from=0,
-            along_to=board.length_nm,
-            across_from=0,
-            across_to=max(board.width_start_nm, board.width_end_nm),
+            along_from=0 if part is None else part.along_from_nm,
+            along_to=board.length_nm if part is None else part.along_to_nm,
+            across_from=0 if part is None else part.across_from_nm,
+            across_to=widest if part is None else part.across_to_nm,
             pieces=pieces,
         )
         for stuck, passes in _stuck_parts(case.job, board, whole):
@@ -78,7 +80,9 @@ def check_angled_cuts(case: SurfaceCase) -> Iterator[Finding]:
     capacity = case.job.saw_capacity_nm(SawKind.CROSSCUT)
     if capacity is None:
         return
-    for hung in case.hung:
+    for hung in case.judged:
+        if hangs_as_cut(case, hung):
+            continue
         cut = max(_angled_cuts(case, hung), default=0.0)
         if exceeds(cut, capacity):
             long, reach = tell(case.job.tape, cut, capacity)

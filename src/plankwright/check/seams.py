@@ -68,7 +68,7 @@ def check_statements(case: SurfaceCase) -> Iterator[Finding]:
     told: set[tuple[int, bool]] = set()
     for seam in _seams(case):
         for edge in seam:
-            if not edge.truly_stated and (id(edge.hung), edge.far) not in told:
+            if not edge.hung.hangs and not edge.truly_stated and (id(edge.hung), edge.far) not in told:
                 told.add((id(edge.hung), edge.far))
                 side = "far" if edge.far else "near"
                 message = (
@@ -126,6 +126,8 @@ def _seams(case: SurfaceCase) -> Iterator[tuple[LongEdge, LongEdge]]:
             for far in far_row:
                 start, end = max(near.u_from, far.u_from), min(near.u_to, far.u_to)
                 if not near.board or not far.board or not exceeds(end - start, tolerance):
+                    continue
+                if near.hangs and far.hangs:
                     continue
                 line = LineString(case.frame.surface_point(u, near.v_to) for u in (start, end))
                 if case.may_cover.covers(line) or exceeds(line_in(line, case.may_cover).length, tolerance):

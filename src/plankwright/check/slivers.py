@@ -25,7 +25,7 @@ def check_slivers(case: SurfaceCase) -> Iterator[Finding]:
     counts when it is longer than the shortest piece.
     """
     least = case.rules.narrowest_course_nm
-    for hung in case.hung:
+    for hung in case.judged:
         if exceeds(least, hung.v_to - hung.v_from) or _whole(hung):
             continue  # Where the course itself is too narrow, that is told of the course.
         for sliver in polygons(joined(_narrow_stretches(case.frame, hung, least))):

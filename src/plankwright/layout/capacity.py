@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from plankwright.layout.offcuts import Stretch
 from plankwright.measure import Nm
-from plankwright.model import Board, Job, SawKind
+from plankwright.model import Board, Job, Part, SawKind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +34,9 @@ def capacity_of(job: Job) -> Capacity:
     )
 
 
-def within_reach(board: Board, across: Stretch, capacity: Capacity) -> Stretch | None:
+def within_reach(
+    board: Board, across: Stretch, capacity: Capacity, part: Part | None = None
+) -> Stretch | None:
     """Give the strip of a board that the saws can free pieces from, one stretch of it after another.
 
     Every piece is crosscut. A board wider than the saws crosscut is ripped down first, from end to end, to
@@ -49,6 +51,8 @@ def within_reach(board: Board, across: Stretch, capacity: Capacity) -> Stretch |
         What of its width can be used. [nm]
     capacity
         What the saws can do.
+    part
+        What there is of the board; all of it when left out.
 
     Returns
     -------
@@ -56,11 +60,14 @@ def within_reach(board: Board, across: Stretch, capacity: Capacity) -> Stretch |
         From where to where across the board; nothing when no piece can be freed. [nm]
     """
     near, far = across
+    edge, widest = 0, max(board.width_start_nm, board.width_end_nm)
+    if part is not None:
+        near, far = across = max(near, part.across_from_nm), min(far, part.across_to_nm)
+        edge, widest = part.across_from_nm, min(widest, part.across_to_nm) - part.across_from_nm
     if capacity.crosscut == 0:
         return None
-    widest = max(board.width_start_nm, board.width_end_nm)
     if capacity.rip == 0:
-        as_found = not board.tapered and (near, far) == (0, widest)
+        as_found = not board.tapered and (near, far) == (edge, edge + widest)
         return across if as_found and (capacity.crosscut is None or widest <= capacity.crosscut) else None
     if capacity.crosscut is None or widest <= capacity.crosscut:
         return across

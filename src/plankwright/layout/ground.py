@@ -96,6 +96,11 @@ def less(region: Area, *parts: Area) -> Area:
     )
 
 
+def polygons_of(region: Area) -> list[shapely.Polygon]:
+    """Give the parts of an area."""
+    return [part for part in shapely.get_parts(region) if not part.is_empty]
+
+
 def crossings(region: Area, start: Point, end: Point) -> list[BaseGeometry]:
     """Give the parts of a line that lie in an area or along its edge."""
     line = shapely.intersection(shapely.LineString([start, end]), region, grid_size=_GRID)

@@ -37,9 +37,21 @@ def read_surface(job: Job, strips: Strips, laid: SurfaceLayout) -> Plan:
         Course by course from the start side; whatever of a run has no piece is bare. Where a document leaves
         room between courses, and says that it is bare, there are courses without pieces.
     """
-    numbers = {board.id: number for number, board in enumerate(job.boards)}
-    courses = [_course(job, strips, numbers, course) for course in laid.courses]
+    courses = [read_course(job, strips, course) for course in laid.courses]
     return tuple(sorted((*courses, *_empty(strips, courses, laid.bare)), key=lambda course: course.low))
+
+
+def read_course(job: Job, strips: Strips, course: Course) -> PlannedCourse:
+    """Read one course back; parameters are those of `read_surface`."""
+    numbers = {board.id: number for number, board in enumerate(job.boards)}
+    runs = strips.runs(course.from_nm, course.to_nm)
+    places = sorted({place for run in runs for place in (run.start, run.end, *(at.at for at in run.joints))})
+    pieces = tuple(
+        _snapped(planned_piece(job, strips, numbers[piece.board_id], piece), places)
+        for piece in course.pieces
+        if piece.board_id in numbers
+    )
+    return PlannedCourse(course.from_nm, course.to_nm, pieces, uncovered(runs, pieces))
 
 
 def planned_piece(job: Job, strips: Strips, number: int, piece: Piece) -> PlannedPiece:
@@ -54,9 +66,26 @@ def planned_piece(job: Job, strips: Strips, number: int, piece: Piece) -> Planne
     piece
         The piece.
     """
-    board = job.boards[number]
     start, end, _, _ = extent_in_course(strips.surface, piece.place)
-    stick = Stick(
+    return PlannedPiece(stick_of(job, number, piece, strips.capacity.rip), start, end, piece.turned)
+
+
+def stick_of(job: Job, number: int, piece: Piece, widest_rip: Nm | None) -> Stick:
+    """Give the very wood of a piece.
+
+    Parameters
+    ----------
+    job
+        The job.
+    number
+        Place of its board in the tally.
+    piece
+        The piece.
+    widest_rip
+        The widest strip that is ripped off. [nm]
+    """
+    board = job.boards[number]
+    return Stick(
         board=number,
         along_from=piece.along_from_nm,
         along_to=piece.along_to_nm,
@@ -66,9 +95,8 @@ def planned_piece(job: Job, strips: Strips, number: int, piece: Piece) -> Planne
         hidden_only=_blemished(job, board, piece),
         thickness=board.thickness_nm,
         profile=board.profile,
-        widest_rip=strips.capacity.rip,
+        widest_rip=widest_rip,
     )
-    return PlannedPiece(stick, start, end, piece.turned)
 
 
 def uncovered(runs: Iterable[Run], pieces: Sequence[PlannedPiece]) -> tuple[_Stretch, ...]:
@@ -82,17 +110,6 @@ def uncovered(runs: Iterable[Run], pieces: Sequence[PlannedPiece]) -> tuple[_Str
         In any order.
     """
     return tuple(stretch for run in runs for stretch in _open(run, pieces))
-
-
-def _course(job: Job, strips: Strips, numbers: dict[str, int], course: Course) -> PlannedCourse:
-    runs = strips.runs(course.from_nm, course.to_nm)
-    places = sorted({place for run in runs for place in (run.start, run.end, *(at.at for at in run.joints))})
-    pieces = tuple(
-        _snapped(planned_piece(job, strips, numbers[piece.board_id], piece), places)
-        for piece in course.pieces
-        if piece.board_id in numbers
-    )
-    return PlannedCourse(course.from_nm, course.to_nm, pieces, uncovered(runs, pieces))
 
 
 def _snapped(piece: PlannedPiece, places: Sequence[Nm]) -> PlannedPiece:

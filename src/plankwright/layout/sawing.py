@@ -45,6 +45,7 @@ __all__ = [
     "saw_boards",
     "sawn_from",
     "wood_spent_nm2",
+    "work_in_hand",
     "works_by_part",
 ]
 
@@ -245,15 +246,18 @@ def _saw(
     )
 
 
+def work_in_hand(job: Job, cut: CutPiece) -> Workpiece:
+    """Give a piece that is cut as it would hang in the place that it was cut for."""
+    alone = Course(number=1, from_nm=0, to_nm=1, pieces=(cut.piece,))
+    (work,) = _workpieces(job, SurfaceLayout(surface_id=cut.surface_id, courses=(alone,), score=_NOT_COUNTED))
+    return work
+
+
 def _made_before(job: Job, cut: CutPiece) -> frozenset[Cut]:
     """Give the slopes and notches that a piece in hand has, and the tongue that was taken off it."""
     if cut.plain:
         return frozenset()
-    alone = Course(number=1, from_nm=0, to_nm=1, pieces=(cut.piece,))
-    laid = SurfaceLayout(surface_id=cut.surface_id, courses=(alone,), score=_NOT_COUNTED)
-    return frozenset(
-        _bare(made) for work in _workpieces(job, laid) for made in shaping_cuts(work, job.rules.rip_kerf_nm)
-    )
+    return frozenset(map(_bare, shaping_cuts(work_in_hand(job, cut), job.rules.rip_kerf_nm)))
 
 
 def _bare(cut: Cut) -> Cut:

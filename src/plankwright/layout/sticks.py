@@ -6,11 +6,13 @@ from plankwright.layout.capacity import UNLIMITED, Capacity, within_reach
 from plankwright.layout.offcuts import Stretch, clear_runs, usable_across
 from plankwright.layout.plan import Plan, PlannedCourse, Stick
 from plankwright.measure import Nm
-from plankwright.model import BlemishPolicy, Board, Face, Rules, Severity
+from plankwright.model import BlemishPolicy, Board, Face, Part, Rules, Severity
 
 
-def whole_sticks(board: Board, place: int, rules: Rules, capacity: Capacity = UNLIMITED) -> tuple[Stick, ...]:
-    """Give the clear stretches of a board that nothing has been cut from.
+def whole_sticks(
+    board: Board, place: int, rules: Rules, capacity: Capacity = UNLIMITED, part: Part | None = None
+) -> tuple[Stick, ...]:
+    """Give the clear stretches of a board that nothing has been cut from, or of a part of one.
 
     Where blemishes must be hidden, a blemished stretch is kept apart from its clean neighbours, so that
     either may be used; each clear run is shown with its better face. A stretch shorter than the shortest
@@ -26,6 +28,8 @@ def whole_sticks(board: Board, place: int, rules: Rules, capacity: Capacity = UN
         For end trim, straight-edge loss, blemishes and the shortest piece.
     capacity
         What the saws at hand can do.
+    part
+        What there is of the board; all of it when left out.
 
     Returns
     -------
@@ -33,12 +37,12 @@ def whole_sticks(board: Board, place: int, rules: Rules, capacity: Capacity = UN
         In order along the board; they do not overlap.
     """
     sticks: list[Stick] = []
-    for run in clear_runs(board, rules):
+    for run in clear_runs(board, rules, part):
         face = _better_face(board, run)
         for low, end, blemished in _parted_at_blemishes(board, run, face, rules):
             # What parts two sticks may be narrower than the saw that cuts them apart.
             start = max(low, sticks[-1].along_to + rules.crosscut_kerf_nm) if sticks else low
-            across = within_reach(board, usable_across(board, rules, (start, end)), capacity)
+            across = within_reach(board, usable_across(board, rules, (start, end)), capacity, part)
             if across and end - start >= rules.shortest_piece_nm and across[1] > across[0]:
                 sticks.append(
                     Stick(

@@ -1,11 +1,11 @@
 """Turn the search's plan of a surface into the document that leaves this room."""
 
-from collections.abc import Iterable, Iterator
-from dataclasses import replace
-from string import ascii_lowercase
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 
-from plankwright.layout.ground import HAIR, Ground, box, common, less
+from plankwright.layout.ground import HAIR, Ground, box, common, less, polygons_of
 from plankwright.layout.joints import Joint, butt_joints
+from plankwright.layout.labels import NOTHING_NAMED, Naming, name_pieces
 from plankwright.layout.nailing import nail_places
 from plankwright.layout.offcuts import wood_spent_nm2
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece
@@ -13,12 +13,50 @@ from plankwright.layout.sawing import count_cuts, saw_boards
 from plankwright.layout.seams import treat_edges
 from plankwright.layout.strips import Span, Strips
 from plankwright.measure import Nm
-from plankwright.model import Bound, Course, Job, Layout, Piece, Rectangle, Score, SurfaceLayout
+from plankwright.model import (
+    NOTHING_DONE,
+    Bound,
+    Course,
+    Job,
+    Layout,
+    Piece,
+    Rectangle,
+    Score,
+    Standing,
+    SurfaceLayout,
+)
 
 _NOT_COUNTED = Score(bare_nm2=0, joints_in_sight=0, wood_spent_nm2=0, cuts=0)
 
 
-def write_surface(job: Job, strips: Strips, plan: Plan, bound: Bound) -> SurfaceLayout:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Done:
+    """What is done already on a surface.
+
+    Parameters
+    ----------
+    hung
+        The planned pieces that hang, as they do: they are written down as they are.
+    edges
+        By where they begin, from where to where the courses reach of which something hangs, as measured. [nm]
+    naming
+        The labels in use.
+    standing
+        How far the job has come: passes of the saw are counted as far as they are still to be made.
+    """
+
+    hung: Mapping[PlannedPiece, Piece] = field(default_factory=dict)
+    edges: Mapping[Nm, tuple[Nm, Nm]] = field(default_factory=dict)
+    naming: Naming = NOTHING_NAMED
+    standing: Standing = NOTHING_DONE
+
+
+NOTHING_HUNG = Done()
+
+
+def write_surface(
+    job: Job, strips: Strips, plan: Plan, bound: Bound, done: Done = NOTHING_HUNG
+) -> SurfaceLayout:
     """Write the plan of a surface down: blanks, labels, edges, shims, nails and score.
 
     Parameters
@@ -31,6 +69,8 @@ def write_surface(job: Job, strips: Strips, plan: Plan, bound: Bound) -> Surface
         Its courses.
     bound
         What no layout of it can beat.
+    done
+        What hangs already, and which labels are in use.
 
     Returns
     -------
@@ -39,60 +79,78 @@ def write_surface(job: Job, strips: Strips, plan: Plan, bound: Bound) -> Surface
         counts the boards as though nothing else were cut from them on other surfaces.
     """
     ground = Ground(strips)
-    courses = treat_edges(job, ground, tuple(_courses(job, ground, plan)))
+    named = name_pieces(tuple(_courses(job, ground, plan, done)), done.naming)
+    hanging = frozenset(piece.label for piece in done.hung.values())
+    courses = _as_treated(named, treat_edges(job, ground, named), hanging)
+    bare = tuple(_bare(ground, plan))
+    if done is not NOTHING_HUNG:
+        bare = (*bare, *_left_open(ground, courses, bare))
     draft = SurfaceLayout(
         surface_id=strips.surface.id,
         courses=courses,
-        bare=tuple(_bare(ground, plan)),
+        bare=bare,
         score=_NOT_COUNTED,
         bound=bound,
     )
     joints = [joint for joint in butt_joints(job, draft) if joint.in_sight]
-    written = replace(draft, courses=tuple(_shimmed(job, courses, joints)))
+    written = replace(draft, courses=tuple(_shimmed(job, courses, joints, hanging)))
     score = Score(
         bare_nm2=_bare_area(ground, courses),
         joints_in_sight=len(joints),
         wood_spent_nm2=wood_spent_nm2(job, written.pieces),
-        cuts=count_cuts(saw_boards(job, Layout(job_name=job.name, surfaces=(written,)))),
+        cuts=count_cuts(saw_boards(job, Layout(job_name=job.name, surfaces=(written,)), done.standing)),
     )
     return replace(written, score=score)
 
 
-def letters(index: int) -> str:
-    """Give the letters of the piece at a place along its course: a to z, then aa, ab and so on.
-
-    Parameters
-    ----------
-    index
-        Place along the course, from 0.
-    """
-    ahead, last = divmod(index, len(ascii_lowercase))
-    return (letters(ahead - 1) if ahead else "") + ascii_lowercase[last]
-
-
-def _courses(job: Job, ground: Ground, plan: Plan) -> Iterator[Course]:
-    """Give the courses that anything hangs in, numbered, their pieces with labels and nails."""
-    number = 0
+def _courses(job: Job, ground: Ground, plan: Plan, done: Done) -> Iterator[Course]:
+    """Give the courses that anything hangs in, numbered, their pieces with nails but without labels."""
+    number, hung = 0, done.hung
     for planned in plan:
-        hanging = [piece for piece in planned.pieces if not ground.hung(_strip(piece, planned)).is_empty]
+        hanging = [
+            piece
+            for piece in planned.pieces
+            if piece in hung or not ground.hung(_strip(piece, planned)).is_empty
+        ]
         if not hanging:
             continue
         number += 1
-        low, high = _edges(ground, planned, hanging)
-        if not all(_held(ground, piece, planned, (low, high)) for piece in _butting(hanging)):
-            low, high = planned.low, planned.high
-        pieces = tuple(
-            _piece(job, ground, piece, _blank(ground, piece, planned, (low, high)), planned)
+        low, high = done.edges.get(planned.low, (planned.low, planned.high))
+        if not any(piece in hung for piece in hanging):
+            low, high = _edges(ground, planned, hanging)
+            if not all(_held(ground, piece, planned, (low, high)) for piece in _butting(hanging)):
+                low, high = planned.low, planned.high
+        pieces = (
+            hung[piece]
+            if piece in hung
+            else _piece(job, ground, piece, _blank(ground, piece, planned, (low, high)), planned)
             for piece in hanging
         )
-        yield Course(
-            number=number,
-            from_nm=low,
-            to_nm=high,
+        yield Course(number=number, from_nm=low, to_nm=high, pieces=tuple(pieces))
+
+
+def _as_treated(
+    found: tuple[Course, ...], treated: tuple[Course, ...], hanging: frozenset[str]
+) -> tuple[Course, ...]:
+    """Leave the edges of what hangs as they are, but where they meet what is still to be hung."""
+    settled = [all(piece.label in hanging for piece in course.pieces) for course in found]
+    beside = dict.fromkeys(range(-1, len(found) + 1), True) | dict(enumerate(settled))
+    return tuple(
+        replace(
+            after,
             pieces=tuple(
-                replace(piece, label=f"{number}{letters(index)}") for index, piece in enumerate(pieces)
+                replace(
+                    new,
+                    near=old.near if beside[index - 1] else new.near,
+                    far=old.far if beside[index + 1] else new.far,
+                )
+                if new.label in hanging
+                else new
+                for old, new in zip(before.pieces, after.pieces, strict=True)
             ),
         )
+        for index, (before, after) in enumerate(zip(found, treated, strict=True))
+    )
 
 
 def _strip(piece: PlannedPiece, planned: PlannedCourse) -> Span:
@@ -154,14 +212,24 @@ def _piece(job: Job, ground: Ground, piece: PlannedPiece, blank: Span, planned: 
     )
 
 
-def _shimmed(job: Job, courses: Iterable[Course], in_sight: list[Joint]) -> Iterator[Course]:
-    """Shim the thinner boards at joints in sight, just so much that no step is out of tolerance."""
+def _shimmed(
+    job: Job, courses: Iterable[Course], in_sight: list[Joint], hanging: frozenset[str]
+) -> Iterator[Course]:
+    """Shim the thinner boards at joints in sight, just so much that no step is out of tolerance.
+
+    Behind what hangs already nothing goes any more.
+    """
     thickness = {board.id: board.thickness_nm for board in job.boards}
     tolerance = job.rules.thickness_tolerance_nm
-    faces = {piece.label: thickness[piece.board_id] for course in courses for piece in course.pieces}
+    faces = {
+        piece.label: thickness[piece.board_id] + (piece.shim_nm if piece.label in hanging else 0)
+        for course in courses
+        for piece in course.pieces
+    }
     joined = [(joint.before, joint.after) for joint in in_sight]
     for lower, higher in (*joined, *((after, before) for before, after in reversed(joined))):
-        faces[higher] = max(faces[higher], faces[lower] - tolerance)
+        if higher not in hanging:
+            faces[higher] = max(faces[higher], faces[lower] - tolerance)
     for course in courses:
         yield replace(
             course,
@@ -180,6 +248,16 @@ def _bare(ground: Ground, plan: Plan) -> Iterator[Rectangle]:
             if common(box(blank), ground.must).area > HAIR * (end - start):
                 left, low, right, high = (round(bound) for bound in ground.hung(blank).bounds)
                 yield ground.strips.rectangle(Span(left, right, low, high))
+
+
+def _left_open(ground: Ground, courses: Iterable[Course], bare: Iterable[Rectangle]) -> Iterator[Rectangle]:
+    """Give what else is bare: where courses hang farther apart than planned, nothing may fit in between."""
+    blanks = (ground.box(piece.place) for course in courses for piece in course.pieces)
+    left = less(ground.must, *blanks, *map(ground.box, bare))
+    for part in polygons_of(left):
+        if not part.buffer(-(ground.rules.gap_tolerance_nm + HAIR) / 2).is_empty:
+            start, low, end, high = (round(bound) for bound in part.bounds)
+            yield ground.strips.rectangle(Span(start, end, low, high))
 
 
 def _bare_area(ground: Ground, courses: Iterable[Course]) -> int:

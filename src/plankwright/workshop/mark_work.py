@@ -175,7 +175,15 @@ class _Marking:
         found = [key for key in self._keys_at_hand() if key in self.hanging]
         if not found:
             raise MarkError(f"{listed(self.happened.names)} is not marked as hung.")
-        cut = (CutPiece(surface_id=surface, piece=self.hanging[surface, label]) for surface, label in found)
+        # Its slopes and notches are those of the place that it was cut for, wherever it came to hang.
+        laid = {
+            (laid.surface_id, piece.label): piece for laid in self.layout.surfaces for piece in laid.pieces
+        }
+        cut = []
+        for key in found:
+            fact, planned = self.hanging[key], laid.get(key)
+            same = planned is not None and part_of(planned) == part_of(fact)
+            cut.append(CutPiece(surface_id=key[0], piece=planned if planned and same else fact))
         return self._mark(cut=tuple(cut))
 
     def lost(self) -> Mark:

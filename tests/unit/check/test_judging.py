@@ -117,6 +117,7 @@ def test_every_check_stands_in_the_list_once() -> None:
             "boards",
             "courses",
             "cover",
+            "done",
             "joints",
             "nails",
             "saws",

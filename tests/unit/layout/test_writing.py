@@ -25,7 +25,7 @@ from plankwright.layout.first import build
 from plankwright.layout.plan import Plan
 from plankwright.layout.sticks import whole_sticks
 from plankwright.layout.strips import Strips
-from plankwright.layout.writing import letters, write_surface
+from plankwright.layout.writing import write_surface
 from plankwright.model import (
     Board,
     Bound,
@@ -89,21 +89,6 @@ def test_a_piece_a_little_narrower_than_its_course_hangs_short_of_its_far_edge()
     (piece,) = written.pieces
     assert piece.place == rectangle(0, 74.03125, 96, 80)
     assert written.courses[0].to_nm == nm(6)
-
-
-def test_letters_go_on_after_z() -> None:
-    """As the columns of a spreadsheet do."""
-    assert [letters(index) for index in (0, 1, 25, 26, 27, 51, 52, 701, 702)] == [
-        "a",
-        "b",
-        "z",
-        "aa",
-        "ab",
-        "az",
-        "ba",
-        "zz",
-        "aaa",
-    ]
 
 
 def test_pieces_are_lettered_along_their_course_and_courses_numbered_from_the_start() -> None:
