@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from plankwright.check import check_layout
+from plankwright.check import FindingSeverity, check_layout
 from plankwright.measure import INCH, Nm, System, TapeStyle
 from plankwright.model import Job, Layout, Score
 
@@ -11,7 +11,7 @@ TAPE = TapeStyle(system=System.IMPERIAL)
 
 
 class PlantingError(Exception):
-    """A planted layout that the checker does not let pass: a fault of the family."""
+    """A planted layout that the checker has something against."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,7 +27,8 @@ class Instance:
     job
         The job.
     planted
-        A layout of the job that leaves nothing bare, if one was planted.
+        A layout of the job that was planted, if one was; bare only where wood was taken away afterwards. The
+        checker may have nothing to say about it but that something is bare.
     """
 
     family: str
@@ -38,8 +39,12 @@ class Instance:
     def __post_init__(self) -> None:
         if self.planted is None:
             return
-        findings = check_layout(self.job, self.planted)
-        if findings or not self.planted.covers_everything:
+        findings = [
+            found
+            for found in check_layout(self.job, self.planted)
+            if found.severity is not FindingSeverity.NOTE
+        ]
+        if findings:
             raise PlantingError(f"{self.name}: " + "; ".join(map(str, findings)))
 
     @property

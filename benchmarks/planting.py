@@ -73,7 +73,7 @@ def planted_layout(job: Job, strips: Strips, rows: Sequence[Row], pile: Sequence
     rows
         From the start side on.
     pile
-        The boards; each piece lies on one of them, under its key.
+        The boards; each piece lies on one of them, under its key. Where it does not, the wall is bare.
 
     Returns
     -------
@@ -97,7 +97,9 @@ def planted_layout(job: Job, strips: Strips, rows: Sequence[Row], pile: Sequence
                     end,
                 )
                 for piece, (start, end) in enumerate(row.ends)
+                if (number, piece) in places
             ),
+            tuple(ends for piece, ends in enumerate(row.ends) if (number, piece) not in places),
         )
         for number, row in enumerate(rows)
     )

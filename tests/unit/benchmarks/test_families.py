@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from dataclasses import replace
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 
@@ -21,11 +22,17 @@ from plankwright.model import Board, Piece
 SEEDS = (0, 1, 1000, 1001)
 
 
+@cache
+def made(family: str, seed: int) -> Instance:
+    """Make an instance once for all tests."""
+    return FAMILIES[family].instance(seed)
+
+
 @pytest.mark.parametrize("seed", SEEDS)
 @pytest.mark.parametrize("family", ["exact", "real"])
 def test_the_planted_layout_is_perfect(family: str, seed: int) -> None:
     """The checker finds nothing, nothing is bare, and the score is what the checker counts."""
-    instance = FAMILIES[family].instance(seed)
+    instance = made(family, seed)
     assert instance.planted is not None
     assert check_layout(instance.job, instance.planted) == ()
     (surface,) = instance.planted.surfaces
@@ -79,7 +86,7 @@ def _spare(board: Board, pieces: list[Piece]) -> tuple[int, int]:
 @pytest.mark.parametrize("seed", SEEDS)
 def test_exact_has_nothing_to_spare(seed: int) -> None:
     """Each board is used from end to end and from edge to edge, and only kerfs are lost."""
-    instance = exact.instance(seed)
+    instance = made("exact", seed)
     pieces, rules = _by_board(instance), exact.RULES
     assert exact.FEWEST <= len(instance.job.boards) <= exact.MOST
     for board in instance.job.boards:
@@ -95,17 +102,19 @@ def test_exact_has_nothing_to_spare(seed: int) -> None:
 
 def test_exact_has_boards_with_two_pieces_and_joints_behind_fixtures() -> None:
     """Both along and across a board."""
-    boards = [mine for seed in range(10) for mine in _by_board(exact.instance(seed)).values()]
+    boards = [mine for seed in range(10) for mine in _by_board(made("exact", seed)).values()]
     twos = [mine for mine in boards if len(mine) > 1]
     assert any(one.along_from_nm != two.along_from_nm for one, two in twos)
     assert any(one.across_from_nm != two.across_from_nm for one, two in twos)
-    assert all(instance.known[0].joints_in_sight == 0 for instance in map(exact.instance, range(10)))
+    assert all(
+        instance.known[0].joints_in_sight == 0 for instance in (made("exact", seed) for seed in range(10))
+    )
 
 
 @pytest.mark.parametrize("seed", SEEDS)
 def test_real_is_as_it_says(seed: int) -> None:
     """Size, openings, uneven studs, number of boards, and a twenty-fifth of usable area to spare."""
-    instance = real.instance(seed)
+    instance = made("real", seed)
     (wall,) = instance.job.surfaces
     boards, used = instance.job.boards, _by_board(instance)
     assert 16 * FOOT <= wall.width_nm <= 24 * FOOT
@@ -120,7 +129,7 @@ def test_real_is_as_it_says(seed: int) -> None:
 
 def test_real_boards_are_mostly_short_some_flawed_some_for_two_pieces() -> None:
     """Taken over ten walls."""
-    instances = [real.instance(seed) for seed in range(10)]
+    instances = [made("real", seed) for seed in range(10)]
     boards = [(instance, board) for instance in instances for board in instance.job.boards]
     short = [board for instance, board in boards if board.length_nm < instance.job.surfaces[0].width_nm]
     flawed = [board for _, board in boards if board.flaws]

@@ -15,6 +15,7 @@ from benchmarks.registry import FAMILIES
 from benchmarks.usable import clear_area, usable_area, usable_in_all
 from benchmarks.walls import draw_wall
 from builders import board, flaw, nm
+from plankwright.check import FindingCode, check_layout, recount
 from plankwright.measure import FOOT, INCH
 from plankwright.model import Face, Rectangle, Severity
 
@@ -51,6 +52,17 @@ def test_short_is_short(seed: int) -> None:
     held = sum(clear_area(each, job.rules) for each in job.boards)
     assert 0.03 <= 1 - held / must_area(job) <= 0.10
     assert FAMILIES["short"].instance(seed).job == job
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_what_is_left_of_a_short_cover_is_known(seed: int) -> None:
+    """The checker has nothing against it, and as much is bare as its boards do not cover."""
+    instance = FAMILIES["short"].instance(seed)
+    assert instance.planted is not None
+    findings = check_layout(instance.job, instance.planted)
+    assert {found.code for found in findings} == {FindingCode.LEFT_BARE}
+    assert recount(instance.job, instance.planted.surfaces[0]) == instance.known[0]
+    assert 0.03 * must_area(instance.job) < instance.known[0].bare_nm2 < 0.3 * must_area(instance.job)
 
 
 def test_clear_wood_is_more_than_usable_wood() -> None:
