@@ -13,7 +13,8 @@ from benchmarks.fitting import CAREFUL, Care, Eye, Fitted
 from plankwright.layout.capacity import capacity_of
 from plankwright.layout.held_back import held_back
 from plankwright.layout.plan import Plan, PlannedCourse, Stick
-from plankwright.layout.sticks import whole_sticks
+from plankwright.layout.reading import read_surface
+from plankwright.layout.sticks import free_sticks, whole_sticks
 from plankwright.layout.strips import Strips
 from plankwright.layout.writing import write_surface
 from plankwright.measure import Nm
@@ -65,10 +66,41 @@ def lay_by_eye(job: Job, care: Care = CAREFUL) -> Layout:
     return Layout(job_name=job.name, surfaces=tuple(written), effort="by eye")
 
 
-def _cover(strips: Strips, sticks: list[Stick], care: Care) -> tuple[Plan, list[Stick]]:
-    courses: list[PlannedCourse] = []
-    low, left = strips.start, sticks
-    near: tuple[Nm, ...] = ()
+def go_on_by_eye(job: Job, layout: Layout, hung: int, lost: str) -> Layout:
+    """Cover by eye what is left of a job of one surface.
+
+    Parameters
+    ----------
+    job, layout
+        The job, and the layout that it was worked by.
+    hung
+        How many courses hang, from the start side on.
+    lost
+        A board that is no longer there.
+
+    Returns
+    -------
+    Layout
+        The hung courses, and those above them. Not yet checked.
+    """
+    (laid,) = layout.surfaces
+    capacity = capacity_of(job)
+    strips = Strips(job.surface(laid.surface_id), job.rules, capacity)
+    below = read_surface(job, strips, laid)[:hung]
+    stock = [
+        stick
+        for place, board in enumerate(job.boards)
+        if board.id != lost
+        for stick in whole_sticks(board, place, job.rules, capacity)
+    ]
+    plan, _ = _cover(strips, free_sticks(stock, below, job.rules), CAREFUL, below)
+    return Layout(job_name=job.name, surfaces=(write_surface(job, strips, plan, Bound()),), effort="by eye")
+
+
+def _cover(strips: Strips, sticks: list[Stick], care: Care, below: Plan = ()) -> tuple[Plan, list[Stick]]:
+    courses: list[PlannedCourse] = list(below)
+    low, left = (below[-1].high if below else strips.start), sticks
+    near = _shown(strips, below[-1]) if below else ()
     while low < strips.must_end:
         best: _Try | None = None
         for height in _heights(strips, left, low):
@@ -116,10 +148,14 @@ def _try(strips: Strips, sticks: list[Stick], strip: tuple[Nm, Nm], near: Sequen
         tuple(stretch for found in fitted for stretch in found.bare),
     )
     area = (high - low) * max(1, sum(run.length for run in runs))
+    return _Try(course, left, _shown(strips, course), (price + _BARE_PRICE * bare * (high - low)) / area)
+
+
+def _shown(strips: Strips, course: PlannedCourse) -> tuple[Nm, ...]:
+    """Give the joints in sight of a course, along it. [nm]"""
     ends = {piece.end for piece in course.pieces}
-    shown = tuple(
+    return tuple(
         piece.start
         for piece in course.pieces
-        if piece.start in ends and not strips.hidden(piece.start, low, high)
+        if piece.start in ends and not strips.hidden(piece.start, course.low, course.high)
     )
-    return _Try(course, left, shown, (price + _BARE_PRICE * bare * (high - low)) / area)

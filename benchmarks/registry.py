@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from benchmarks.family import Family
+from benchmarks.questions.again import AGAIN
 from benchmarks.questions.pile import PILE
 from benchmarks.questions.planted_walls import EXACT, REAL
 from benchmarks.questions.short import SHORT
@@ -16,5 +17,6 @@ FAMILIES: Mapping[str, Family] = {
         PILE,
         SHORT,
         *YARDS,
+        AGAIN,
     )
 }
