@@ -10,14 +10,15 @@ from plankwright.measure import MILLIMETRE
 from plankwright.model import EdgeProfile, Face, Rules
 from published.instances import ROLL, numbers_of, rolls, triplets
 
-_WORK = 1500
+_WORK = 20.0
 _HEIGHT = 100 * MILLIMETRE
 _UNIT = MILLIMETRE * _HEIGHT
 """Area of a millimetre of length. [nm²]"""
 
 
 def packed(items: Iterable[int], sticks: Iterable[int]) -> Packing:
-    """Cut items from sticks of one width without a kerf. [mm]"""
+    """Cut items from sticks of one width without a kerf, and keep nothing of a stick that is cut. [mm]"""
+    sticks = list(sticks)
     return pack(
         [Need(length * MILLIMETRE, _HEIGHT) for length in items],
         [
@@ -34,7 +35,7 @@ def packed(items: Iterable[int], sticks: Iterable[int]) -> Packing:
             )
             for board, length in enumerate(sticks)
         ],
-        Rules(crosscut_kerf_nm=0, width_tolerance_nm=0),
+        Rules(crosscut_kerf_nm=0, width_tolerance_nm=0, shortest_piece_nm=max(sticks) * MILLIMETRE),
         work=_WORK,
         seed=1,
     )

@@ -10,7 +10,7 @@ from plankwright.layout.butting import joints_of
 from plankwright.layout.choose import Chooser, Prices
 from plankwright.layout.courses import courses_from
 from plankwright.layout.first import extend
-from plankwright.layout.packing import Need, pack
+from plankwright.layout.packing import Need, lost_besides, pack
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.rows import Stack, fixed_stack, free_stack
 from plankwright.layout.sticks import free_sticks
@@ -27,9 +27,6 @@ _HEIGHTS_AT_MOST = 5
 
 _LOOK_WORK = 0.5
 """Work on one look. [deterministic seconds of the solver]"""
-
-_PACK_WORK = 200
-"""Steps that choosing boards for given pieces may take. [steps]"""
 
 _PATTERN_HEIGHTS = 40
 """Out of how many heights beside those in use the whole surface may be covered by patterns."""
@@ -235,10 +232,11 @@ class Search:
         heights = len({height for row in stack.rows for height in row.heights})
         return heights * len(stack.rows) * len(self.stock) <= _WHOLE_AT_MOST
 
-    def repack(self) -> bool:
+    def repack(self, work: float) -> bool:
         """Choose the boards anew where no run has a place for a joint, so that every piece is given.
 
         That is cutting stock, for which patterns by column generation are far stronger than anything below.
+        It may take so much work. [s]
         """
         if self.settled:
             return False
@@ -248,14 +246,17 @@ class Search:
             return False
         if any(joint.hidden for _, run in runs for joint in run.joints):
             return False
+        sticks = [stick for stick in self.stock if stick.rippable]
         packed = pack(
             [Need(run.length, course.height, run.hides(run.start, run.end)) for course, run in runs],
-            [stick for stick in self.stock if stick.rippable],
+            sticks,
             self.strips.rules,
-            work=_PACK_WORK,
+            work=work,
             seed=self.chance.randrange(2**31),
+            lost=lost_besides(sticks, self.faces),
             stopped=self.stopped,
         )
+        self.spent += packed.spent
         chosen = dict(packed.chosen)
         pieces: dict[Nm, list[PlannedPiece]] = defaultdict(list)
         bare: dict[Nm, list[tuple[Nm, Nm]]] = defaultdict(list)

@@ -26,6 +26,9 @@ _BEGINNINGS = 24
 _BEGINNING_SHARE = 0.15
 """Share of the effort that they may take."""
 
+_PACK_SHARE = 0.8
+"""Share of the effort that choosing boards for given pieces may take."""
+
 _WHOLE_SHARE = 0.2
 """Share of the effort that a look at the whole surface may take."""
 
@@ -219,7 +222,7 @@ class _SurfaceTask:
         self._begin(search)
         work = self.effort.seconds
         if self._open(search):
-            search.repack()
+            search.repack(_PACK_SHARE * work)
         if self._open(search):
             self._report("the whole surface at once", search.spent / work, search)
             search.whole(_WHOLE_SHARE * work)

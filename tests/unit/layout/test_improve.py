@@ -78,7 +78,7 @@ def test_what_is_settled_is_never_taken_down() -> None:
         search.step()
         search.begin_again()
     search.whole(0.1)
-    assert not search.repack()
+    assert not search.repack(5.0)
     assert search.plan[:3] == plan[:3]
     assert search.figure < figure(strips, stock, [one.face_area_nm2 for one in work.boards], plan)
 

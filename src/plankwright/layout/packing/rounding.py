@@ -3,8 +3,9 @@
 import random
 from collections.abc import Callable, Sequence
 
-from plankwright.layout.packing.columns import Columns, Cut, Work
-from plankwright.layout.packing.patterns import Assortment, Pattern
+from plankwright.layout.packing.columns import Columns, Cut
+from plankwright.layout.packing.effort import Work
+from plankwright.layout.packing.kinds import Assortment, Pattern
 
 _WHOLE = 1e-6
 """How far below a whole number the solver may leave one."""
@@ -16,9 +17,9 @@ def bare_area(assortment: Assortment, cuts: Sequence[Cut]) -> int:
     return sum(need.area * count for need, count in zip(assortment.needs, left, strict=True))
 
 
-def wood_area(assortment: Assortment, cuts: Sequence[Cut]) -> int:
-    """Give the area of the sticks that are cut into. [nm²]"""
-    return sum(assortment.sticks[cut.stick].area * cut.count for cut in cuts)
+def wood_spent(assortment: Assortment, cuts: Sequence[Cut]) -> int:
+    """Give what is spent of the sticks that are cut into. [nm²]"""
+    return sum(assortment.cost(cut.stick, cut.pattern) * cut.count for cut in cuts)
 
 
 def filled(assortment: Assortment, cuts: Sequence[Cut], order: Callable[[int], tuple[int, ...]]) -> list[Cut]:
@@ -38,7 +39,7 @@ def filled(assortment: Assortment, cuts: Sequence[Cut], order: Callable[[int], t
     list of Cut
         One a stick, none giving more than is needed.
     """
-    filling = _Filling(assortment)
+    filling = Filling(assortment)
     for cut in cuts:
         for _ in range(cut.count):
             filling.cut(cut.stick, cut.pattern)
@@ -48,8 +49,23 @@ def filled(assortment: Assortment, cuts: Sequence[Cut], order: Callable[[int], t
     return filling.cuts()
 
 
-class _Filling:
-    """Sticks that are being cut, one by one."""
+class Filling:
+    """Sticks that are being cut, one by one.
+
+    Parameters
+    ----------
+    assortment
+        What can be cut.
+
+    Attributes
+    ----------
+    left
+        How many needs of each kind are still to be served.
+    unused
+        How many sticks of each kind are not cut into.
+    opened
+        The sticks that are, and what they are cut into.
+    """
 
     def __init__(self, assortment: Assortment) -> None:
         self._assortment = assortment
@@ -98,7 +114,9 @@ class _Filling:
         return bool(fresh)
 
 
-def dived(columns: Columns, work: Work, chance: random.Random | None, too_dear: int) -> list[Cut] | None:
+def dived(
+    columns: Columns, work: Work, chance: random.Random | None, too_dear: int, enough: int
+) -> list[Cut] | None:
     """Fix what the linear programme uses most, one step after another, and solve the rest anew.
 
     Parameters
@@ -111,11 +129,13 @@ def dived(columns: Columns, work: Work, chance: random.Random | None, too_dear: 
         Picks by lot among patterns used in part; nothing to pick the most used.
     too_dear
         The dive is given up once it cannot cost less than this. [nm²]
+    enough
+        Patterns are asked for until a mixture costs no more than this; nothing can cost less. [nm²]
     """
-    filling = _Filling(columns.assortment)
-    while any(filling.left) and not work.stopped():
-        mixture = columns.generate(filling.left, filling.unused, work)
-        spent = wood_area(columns.assortment, filling.cuts())
+    filling = Filling(columns.assortment)
+    while any(filling.left) and not work.over:
+        spent = wood_spent(columns.assortment, filling.cuts())
+        mixture = columns.generate(filling.left, filling.unused, work, enough=enough - spent)
         if spent + mixture.cost > too_dear - _WHOLE * columns.unit:
             return None
         done = len(filling.opened)

@@ -2,20 +2,26 @@
 
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise, product
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from plankwright.layout.packing import Need, Packing, pack
+from plankwright.layout.packing import Need, Packing, lost_besides, pack
 from plankwright.layout.plan import Stick
 from plankwright.measure import MILLIMETRE, Nm
 from plankwright.model import EdgeProfile, Face, Rules
 
-WORK = 400
+WORK = 2.0
 KERF = 3
-RULES = Rules(crosscut_kerf_nm=KERF * MILLIMETRE, width_tolerance_nm=MILLIMETRE)
+RULES = Rules(
+    crosscut_kerf_nm=KERF * MILLIMETRE,
+    width_tolerance_nm=MILLIMETRE,
+    shortest_piece_nm=10_000 * MILLIMETRE,
+    narrowest_course_nm=50 * MILLIMETRE,
+)
 
 
 def stick(board: int, length: int, width: int = 100, *, hidden_only: bool = False) -> Stick:
@@ -30,7 +36,14 @@ def need(length: int, height: int = 100, *, hidden: bool = False) -> Need:
     return Need(length * MILLIMETRE, height * MILLIMETRE, hidden)
 
 
-def packed(needs: Sequence[Need], sticks: Sequence[Stick], *, work: int = WORK) -> Packing:
+def kept(wood: Stick, parts: Sequence[Stick]) -> int:
+    """Give what of a stick is worth keeping past the pieces that begin at its start. [nm²]"""
+    left = wood.along_to - max(part.along_to for part in parts) - RULES.crosscut_kerf_nm
+    worth_it = left >= RULES.shortest_piece_nm and wood.width >= RULES.narrowest_course_nm
+    return left * wood.width if worth_it else 0
+
+
+def packed(needs: Sequence[Need], sticks: Sequence[Stick], *, work: float = WORK) -> Packing:
     """Pack, and check what holds for every packing."""
     packing = pack(needs, sticks, RULES, work=work, seed=1)
     check(packing, needs, sticks)
@@ -62,7 +75,9 @@ def check(packing: Packing, needs: Sequence[Need], sticks: Sequence[Stick]) -> N
             assert second.along_from - first.along_to >= RULES.crosscut_kerf_nm
     placed = sum(needs[place].length * needs[place].height for place, _ in packing.chosen)
     assert packing.placed_nm2 == placed <= packing.most_area_nm2
-    assert packing.wood_nm2 == sum(wood.length * wood.width for wood in cut)
+    assert packing.wood_nm2 == sum(
+        wood.length * wood.width - kept(wood, parts) for wood, parts in cut.items()
+    )
     assert (packing.least_wood_nm2 is None) == bool(packing.unplaced)
 
 
@@ -115,7 +130,7 @@ def test_best_fit_is_improved_on() -> None:
     """Longest first joins the two longest and leaves a piece over; one of them on each stick leaves none."""
     needs = [need(100 * length - KERF) for length in (4, 4, 3, 3, 3, 3)]
     sticks = [stick(board, 100 * 10 - KERF) for board in range(2)]
-    assert len(packed(needs, sticks, work=0).unplaced) == 1
+    assert len(packed(needs, sticks, work=0.0).unplaced) == 1
     packing = packed(needs, sticks)
     assert packing.unplaced == ()
     assert packing.proven
@@ -129,7 +144,7 @@ def test_shortage_is_certified() -> None:
 
 def test_piece_too_long_for_every_stick_is_certified_at_once() -> None:
     """It needs no search to say that such a piece cannot be had."""
-    packing = packed([need(1001), need(400)], [stick(0, 1000)], work=0)
+    packing = packed([need(1001), need(400)], [stick(0, 1000)], work=0.0)
     assert packing.unplaced == (0,)
     assert packing.proven
 
@@ -175,7 +190,7 @@ def test_same_work_and_seed_give_the_same_packing() -> None:
     """Nothing hangs on a clock or on the order in which alike sticks come."""
     needs = [need(97 + 53 * place % 401, 60 + 20 * (place % 3)) for place in range(30)]
     sticks = [stick(board, 700 + 37 * board, 70 + 10 * (board % 5)) for board in range(12)]
-    first, second = (pack(needs, sticks, RULES, work=150, seed=4) for _ in range(2))
+    first, second = (pack(needs, sticks, RULES, work=0.5, seed=4) for _ in range(2))
     assert first == second
 
 
@@ -200,6 +215,18 @@ sticks_strategy: st.SearchStrategy[list[Stick]] = st.lists(
 
 
 @given(needs_strategy, sticks_strategy)
+@settings(max_examples=100)
+def test_bounds_hold_where_what_is_left_is_kept(needs: list[Need], sticks: list[Stick]) -> None:
+    """No way spends less than the bound when offcuts of 5 mm and more, 2 mm wide and more, are kept."""
+    rules = replace(RULES, shortest_piece_nm=5 * MILLIMETRE, narrowest_course_nm=2 * MILLIMETRE)
+    packing = pack(needs, sticks, rules, work=WORK, seed=1)
+    best = max(_all_ways(needs, sticks, rules), key=lambda way: (way[0], -way[1]))
+    assert packing.most_area_nm2 >= best[0] >= packing.placed_nm2
+    if packing.least_wood_nm2 is not None:
+        assert packing.least_wood_nm2 <= best[1] <= packing.wood_nm2
+
+
+@given(needs_strategy, sticks_strategy)
 @settings(max_examples=300)
 def test_small_packings_agree_with_trying_everything(needs: list[Need], sticks: list[Stick]) -> None:
     """The best of all ways to deal needs out to sticks is found, and no bound denies it."""
@@ -213,7 +240,9 @@ def test_small_packings_agree_with_trying_everything(needs: list[Need], sticks: 
         assert packing.wood_nm2 == best[1]
 
 
-def _all_ways(needs: Sequence[Need], sticks: Sequence[Stick]) -> Iterator[tuple[int, int]]:
+def _all_ways(
+    needs: Sequence[Need], sticks: Sequence[Stick], rules: Rules = RULES
+) -> Iterator[tuple[int, int]]:
     """Give the area placed and the wood spent by each way that the rules allow."""
     fits: Callable[[Need, Stick], bool] = lambda wanted, wood: (  # noqa: E731 - said once, used once
         wood.width + RULES.width_tolerance_nm >= wanted.height and (wanted.hidden or not wood.hidden_only)
@@ -231,5 +260,26 @@ def _all_ways(needs: Sequence[Need], sticks: Sequence[Stick]) -> Iterator[tuple[
         ):
             yield (
                 sum(wanted.length * wanted.height for some in by_stick.values() for wanted in some),
-                sum(sticks[home].length * sticks[home].width for home in by_stick),
+                sum(_spent(sticks[home], some, rules) for home, some in by_stick.items()),
             )
+
+
+def _spent(wood: Stick, some: Sequence[Need], rules: Rules) -> int:
+    left = wood.length - sum(wanted.length + rules.crosscut_kerf_nm for wanted in some)
+    worth_it = left >= rules.shortest_piece_nm and wood.width >= rules.narrowest_course_nm
+    return wood.length * wood.width - (left * wood.width if worth_it else 0)
+
+
+def test_what_is_lost_of_a_board_is_shared_by_its_sticks() -> None:
+    """By their areas, and a whole board alone bears all of it."""
+    sticks = [stick(0, 300), stick(0, 100), stick(1, 500)]
+    faces = [400 * 100 * MILLIMETRE**2 + 80, 500 * 100 * MILLIMETRE**2 + 7]
+    assert lost_besides(sticks, faces) == [60, 20, 7]
+
+
+def test_board_that_loses_less_is_cut_first() -> None:
+    """Of two sticks that are alike, one comes of a board of which much is lost."""
+    lost = [300 * 100 * MILLIMETRE**2, 0]
+    packing = pack([need(400)], [stick(0, 500), stick(1, 500)], RULES, work=WORK, seed=1, lost=lost)
+    assert [part.board for _, part in packing.chosen] == [1]
+    assert packing.wood_nm2 == packing.least_wood_nm2 == 500 * 100 * MILLIMETRE**2

@@ -7,8 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plankwright.layout.packing import patterns
-from plankwright.layout.packing.patterns import Assortment, NeedKind, Pattern, StickKind
+from plankwright.layout.packing import kinds
+from plankwright.layout.packing.kinds import Assortment, NeedKind, Pattern, StickKind
+from plankwright.layout.packing.patterns import charged, free, worthiest
 
 KERF = 3
 
@@ -53,12 +54,12 @@ def test_worthiest_pattern_is_the_best_of_all(
     choice = assortment(needs, sticks)
     prices = prices[: len(needs)]
     assert choice.exact
-    found = choice.worthiest(prices, [need.count for need in needs])
+    found = worthiest(choice, prices, [need.count for need in needs], free(choice))
     for stick in range(len(sticks)):
         ways = list(all_patterns(choice, stick))
-        assert found.worths[stick] == max(worth(way, prices) for way in ways)
+        assert found.gains[stick] == max(worth(way, prices) for way in ways)
         assert found.patterns[stick] in ways
-        assert worth(found.patterns[stick], prices) == found.worths[stick]
+        assert worth(found.patterns[stick], prices) == found.gains[stick]
 
 
 @given(
@@ -72,13 +73,14 @@ def test_coarse_grid_never_underrates_a_stick_nor_overfills_it(
 ) -> None:
     """Where lengths are too fine for exact pricing, worths are bounds and patterns can be cut."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(patterns, "_CELLS", cells)
+        patch.setattr(kinds, "_FINEST", cells)
+        patch.setattr(kinds, "_COARSE", cells)
         choice = assortment(needs, sticks)
     prices = prices[: len(needs)]
-    found = choice.worthiest(prices, [need.count for need in needs])
+    found = worthiest(choice, prices, [need.count for need in needs], free(choice))
     for stick in range(len(sticks)):
         ways = list(all_patterns(choice, stick))
-        assert found.worths[stick] >= max(worth(way, prices) for way in ways)
+        assert found.gains[stick] >= max(worth(way, prices) for way in ways)
         assert found.patterns[stick] in ways
 
 
@@ -87,9 +89,9 @@ def test_limits_hold_below_the_count() -> None:
     choice = assortment(
         [NeedKind(10, 1, hidden=False, count=9)], [StickKind(100, 1, hidden_only=False, count=1)]
     )
-    assert choice.worthiest([5], [9]).patterns == (((0, 7),),)
-    assert choice.worthiest([5], [2]).patterns == (((0, 2),),)
-    assert choice.worthiest([5], [0]).patterns == ((),)
+    assert worthiest(choice, [5], [9], free(choice)).patterns == (((0, 7),),)
+    assert worthiest(choice, [5], [2], free(choice)).patterns == (((0, 2),),)
+    assert worthiest(choice, [5], [0], free(choice)).patterns == ((),)
 
 
 def test_room_left_counts_a_kerf_for_each_further_piece() -> None:
@@ -99,3 +101,33 @@ def test_room_left_counts_a_kerf_for_each_further_piece() -> None:
     )
     assert choice.room_left(0, ((0, 2),)) - KERF == 74
     assert choice.room_left(0, ((0, 8),)) < 0
+
+
+@given(kinds_of_needs, st.lists(st.integers(0, 900), min_size=4, max_size=4), st.integers(1, 60))
+def test_gain_less_the_wood_spent_is_the_best_of_all(
+    needs: list[NeedKind], prices: list[int], kept_from: int
+) -> None:
+    """With what is kept of a stick taken off its charge, trying every pattern finds nothing better."""
+    sticks = [StickKind(90, 3, hidden_only=False, count=1, lost=20, kept_from=kept_from)]
+    choice = assortment(needs, sticks)
+    prices = prices[: len(needs)]
+    found = worthiest(choice, prices, [need.count for need in needs], charged(choice, 1, 1))
+    ways = [way for way in all_patterns(choice, 0) if way]
+    best = max((worth(way, prices) - choice.cost(0, way) for way in ways), default=-choice.sticks[0].cost)
+    assert found.gains[0] >= best
+    if found.gains[0] > 0:
+        assert found.gains[0] == best
+        assert worth(found.patterns[0], prices) - choice.cost(0, found.patterns[0]) == best
+
+
+def test_haste_gives_a_pattern_that_can_be_cut() -> None:
+    """On a coarse table lengths are rounded up."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(kinds, "_COARSE", 10)
+        choice = assortment(
+            [NeedKind(21, 1, hidden=False, count=9), NeedKind(22, 1, hidden=False, count=0)],
+            [StickKind(101, 1, hidden_only=False, count=1)],
+        )
+    (pattern,) = worthiest(choice, [5, 0], [9, 0], free(choice), hasty=True).patterns
+    assert pattern == ((0, 3),)
+    assert worthiest(choice, [5, 0], [9, 0], free(choice)).patterns == (((0, 4),),)

@@ -5,9 +5,10 @@ from collections.abc import Sequence
 
 import pytest
 
-from plankwright.layout.packing.columns import Columns, Cut, Work
-from plankwright.layout.packing.patterns import Assortment, NeedKind, StickKind
-from plankwright.layout.packing.rounding import bare_area, dived, filled, wood_area
+from plankwright.layout.packing.columns import Columns, Cut
+from plankwright.layout.packing.effort import Work
+from plankwright.layout.packing.kinds import Assortment, NeedKind, StickKind
+from plankwright.layout.packing.rounding import bare_area, dived, filled, wood_spent
 
 
 def assortment(needs: Sequence[tuple[int, int]], sticks: Sequence[tuple[int, int]]) -> Assortment:
@@ -50,29 +51,29 @@ def test_what_fits_nowhere_stays_bare() -> None:
     choice = assortment([(60, 2)], [(100, 1)])
     cuts = filled(choice, [], by_place)
     assert bare_area(choice, cuts) == 60
-    assert wood_area(choice, cuts) == 100
+    assert wood_spent(choice, cuts) == 100
 
 
 @pytest.mark.parametrize("chance", [None, random.Random(5)])  # noqa: S311 - chance, not secrecy
 def test_dive_comes_up_with_whole_sticks(chance: random.Random | None) -> None:
     """Three needs of which two fit a stick: a dive, by lot or not, ends at two sticks."""
     choice = assortment([(40, 3)], [(100, 5)])
-    cuts = dived(Columns(choice, [100], [1000]), Work(100, lambda: False), chance, too_dear=10_000)
+    cuts = dived(Columns(choice, [1000]), Work(100.0, lambda: False), chance, too_dear=10_000, enough=0)
     assert cuts is not None
-    assert wood_area(choice, cuts) == 200
+    assert wood_spent(choice, cuts) == 200
     assert bare_area(choice, cuts) == 0
 
 
 def test_dive_that_cannot_be_cheap_enough_is_given_up() -> None:
     """One and a half sticks are the least, so nothing cheaper is looked for."""
     choice = assortment([(40, 3)], [(100, 5)])
-    assert dived(Columns(choice, [100], [1000]), Work(100, lambda: False), None, too_dear=150) is None
+    assert dived(Columns(choice, [1000]), Work(100.0, lambda: False), None, too_dear=150, enough=0) is None
 
 
 def test_dive_leaves_bare_what_no_stick_gives() -> None:
     """It ends when no pattern is of use any more."""
     choice = assortment([(60, 3)], [(100, 2)])
-    cuts = dived(Columns(choice, [100], [1000]), Work(100, lambda: False), None, too_dear=10_000)
+    cuts = dived(Columns(choice, [1000]), Work(100.0, lambda: False), None, too_dear=10_000, enough=0)
     assert cuts is not None
     assert bare_area(choice, cuts) == 60
 
@@ -80,4 +81,4 @@ def test_dive_leaves_bare_what_no_stick_gives() -> None:
 def test_stopped_dive_keeps_what_it_has() -> None:
     """Whoever stops at once has cut nothing."""
     choice = assortment([(60, 3)], [(100, 2)])
-    assert dived(Columns(choice, [100], [1000]), Work(100, lambda: True), None, too_dear=10_000) == []
+    assert dived(Columns(choice, [1000]), Work(100.0, lambda: True), None, too_dear=10_000, enough=0) == []
