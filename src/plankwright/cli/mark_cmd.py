@@ -64,7 +64,7 @@ def command(
     undo: bool,
     **more: str | None,
 ) -> int:
-    """Mark what was cut, hung, broke or is lost, and take marks back.
+    """Mark what was cut, hung, broke or is lost; take marks back.
 
     WORD says what happened, NAME to what: labels of pieces such as 4b, numbers of courses for all pieces of
     one, or ids of boards.
