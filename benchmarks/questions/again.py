@@ -4,13 +4,12 @@ from collections.abc import Mapping, Sequence
 from statistics import median
 
 from benchmarks.by_eye import go_on_by_eye
-from benchmarks.clock import Moment
 from benchmarks.families import again
 from benchmarks.family import Family, Figure, Picture, Row, Rows
 from benchmarks.instance import Instance
 from benchmarks.pictures import Marks, dots
 from benchmarks.spread import middle, shares
-from benchmarks.trials import SEED, timed
+from benchmarks.trials import SEED, Follower, timed
 from plankwright.check import check_layout, faults
 from plankwright.layout.again import ChangeKind, changes_between, lay_again
 from plankwright.layout.result import Effort
@@ -31,10 +30,12 @@ def measure(instance: Instance, effort: Effort) -> Row:
         Of the search, which ends as soon as all is covered.
     """
     way = again.under_way(instance)
-    start = Moment()
-    result, took = timed(lambda: lay_again(way.job, way.layout, way.standing, effort=effort, seed=SEED))
-    wrong = faults(check_layout(way.job, result.layout, way.standing))
-    checked_s = start.since_s()
+    follower = Follower()
+    watch = follower.watch()
+    result, took = timed(
+        lambda: lay_again(way.job, way.layout, way.standing, effort=effort, seed=SEED, watch=watch)
+    )
+    wrong, checking = timed(lambda: faults(check_layout(way.job, result.layout, way.standing)))
     changes = changes_between(way.job, way.layout, result.layout, way.standing)
     hanging = {piece.label for row in way.standing.hung for piece in row.course.pieces}
     left = [piece for piece in way.layout.pieces if piece.label not in hanging]
@@ -43,7 +44,7 @@ def measure(instance: Instance, effort: Effort) -> Row:
     (courses,) = (surface.courses for surface in way.layout.surfaces)
     eye, eyed = timed(lambda: go_on_by_eye(way.job, way.layout, len(courses) // 2, way.lost))
     return took | {
-        "checked_s": checked_s,
+        "checked_s": follower.best_s + checking["time_s"],
         "faults": [str(fault) for fault in wrong],
         "covers": covers,
         "left": len(left),
@@ -74,7 +75,7 @@ def figures(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Figure]:
     little = [row["moved"] <= MOVED * row["left"] for row in whole]
     return (
         Figure(
-            name="one board lost, half the courses hung: a checked layout after",
+            name="one board lost, half the courses hung: the layout found and checked after",
             must=f"≤ {AGAIN_S:.0f} s, median",
             value=middle(times, "{:.2f} s"),
             met=median(times) <= AGAIN_S,
@@ -90,6 +91,10 @@ def figures(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Figure]:
                     row["eye"]["moved"] <= MOVED * row["left"] for row in rows if row["eye"]["covers"]
                 )
             },
+        ),
+        Figure(
+            name="time in all, looking on for what could cover the rest counted in",
+            value=middle([row["time_s"] for row in rows], "{:.2f} s"),
         ),
         Figure(
             name="all covered",
