@@ -104,7 +104,7 @@ def write(folder: Path = FOLDER, page: Path = PAGE, pictures: Path = PICTURES) -
     folder
         Of the results.
     page, pictures
-        The file, and the folder beside it.
+        The file, and the folder beside it; pictures that are there already make way.
 
     Returns
     -------
@@ -113,6 +113,8 @@ def write(folder: Path = FOLDER, page: Path = PAGE, pictures: Path = PICTURES) -
     """
     found = sections(folder)
     pictures.mkdir(parents=True, exist_ok=True)
+    for old in pictures.glob("*.svg"):
+        old.unlink()
     for section in found:
         for picture in section.pictures:
             (pictures / f"{picture.name}.svg").write_text(picture.svg, encoding="utf-8")
