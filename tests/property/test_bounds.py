@@ -1,17 +1,21 @@
 """Properties of the bounds: no planted layout beats them, nor does trying everything."""
 
 from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
 from itertools import combinations, product
 from random import Random
 
 from hypothesis import assume, event, given, settings
 from hypothesis import strategies as st
 
-from builders import board, layout, nm, rectangle, studs, wall
+from builders import board, flaw, layout, nm, outline, rectangle, studs, wall
 from plankwright.check import FindingCode, check_layout, recount
-from plankwright.layout.bounds import bound
+from plankwright.layout.bounds import bound, sharpened
+from plankwright.layout.packing import LengthPrices
 from plankwright.layout.strips import Strips
-from plankwright.model import Board, ConcealedZone, JointPolicy, Rules, Surface
+from plankwright.measure import INCH
+from plankwright.model import Board, Bound, ConcealedZone, Framing, JointPolicy, Rules, Surface
 from planted import plant
 
 _NOT_LEANT_ON = {
@@ -37,6 +41,9 @@ def test_no_planted_layout_beats_the_bound(seed: int) -> None:
     surface, job = planted.job.surfaces[0], planted.job
     score = recount(job, planted.layout)
     least = bound(Strips(surface, job.rules), job.boards, job.rules)
+    plain = least.wood_spent_nm2
+    least = sharpened(least, Strips(surface, job.rules), job.boards, job.rules, _prices(Random(seed)))  # noqa: S311
+    event(f"sharpened: {least.wood_spent_nm2 > plain}")
     event(f"met: {least.joints_in_sight == score.joints_in_sight}")
     assert least.bare_nm2 == 0
     assert least.joints_in_sight <= score.joints_in_sight
@@ -56,6 +63,71 @@ TINY = Rules(
 
 _HEIGHT = 6
 """Of every board, and so of every course."""
+
+
+def _prices(chance: Random) -> list[LengthPrices]:
+    """Draw what lengths may be worth, from nothing to more than the dearest board."""
+    return [
+        tuple(
+            (nm(length), Fraction(nm(length) * nm(chance.uniform(0, 12))))
+            for length in sorted(chance.sample(range(1, 160), 6))
+        )
+        for _ in range(4)
+    ]
+
+
+@st.composite
+def stairs(draw: st.DrawFn) -> tuple[Surface, Rules, list[Board]]:
+    """Draw a wall whose courses end at different places and can have no joint, and the boards it was made of.
+
+    Some boards lose an end, some are wide enough for two courses; pieces may lack what counts as no gap.
+    """
+    chance = draw(st.randoms(use_true_random=False))
+    gap = nm(chance.choice((0, 1 / 16)))
+    rules = replace(
+        TINY,
+        joints=JointPolicy.NEVER,
+        gap_tolerance_nm=gap,
+        width_tolerance_nm=0,
+        crosscut_kerf_nm=nm(chance.choice((0, 1 / 8, 1))),
+        rip_kerf_nm=nm(chance.choice((0, 1 / 8))),
+        shortest_piece_nm=nm(chance.choice((10, 40))),
+        narrowest_course_nm=nm(_HEIGHT),
+    )
+    lengths, boards = [], []
+    for number in range(chance.randint(1, 4)):
+        room, lanes = 0, chance.choice((1, 1, 2))
+        for _ in range(lanes):
+            cut = [chance.randint(10, 40) for _ in range(chance.randint(1, 3))]
+            lengths += cut
+            # A piece may lack a gap at either end of its run.
+            room = max(room, sum(nm(each) - 2 * gap + rules.crosscut_kerf_nm for each in cut))
+        length, lost = (room - rules.crosscut_kerf_nm) / INCH, chance.choice((0, 0, 7))
+        width = _HEIGHT * lanes + (rules.rip_kerf_nm / INCH) * (lanes - 1)
+        flaws = [flaw(length, length + lost)] if lost else []
+        boards.append(board(f"B{number}", length + lost, width, flaws=flaws))
+    steps = sorted(lengths, reverse=True)
+    corners = [(0.0, 0.0), (float(steps[0]), 0.0)]
+    for number, (step, after) in enumerate(zip(steps, [*steps[1:], 0], strict=True), start=1):
+        if after != step:
+            corners += [(step, number * _HEIGHT), (after, number * _HEIGHT)]
+    solid = Framing(solid=True)
+    return wall(steps[0], len(steps) * _HEIGHT, outline=outline(*corners), framing=solid), rules, boards
+
+
+@settings(max_examples=100)
+@given(made=stairs(), seed=st.integers(0, 2**32))
+def test_boards_that_courses_were_cut_from_are_not_denied(
+    made: tuple[Surface, Rules, list[Board]], seed: int
+) -> None:
+    """Nothing need stay bare, and no more is spent than all boards, whatever the prices."""
+    surface, rules, boards = made
+    strips = Strips(surface, rules)
+    least = sharpened(Bound(), strips, boards, rules, _prices(Random(seed)))  # noqa: S311
+    assert least.bare_nm2 == 0
+    assert least.wood_spent_nm2 <= sum(each.face_area_nm2 for each in boards)
+    fewer = sharpened(Bound(), strips, boards[1:], rules, _prices(Random(seed)))  # noqa: S311
+    event(f"one board less is too little: {fewer.bare_nm2 > 0}")
 
 
 @st.composite

@@ -25,6 +25,9 @@ ROUNDING: Nm = MILLIMETRE // 1000
 SHORT: Nm = 10 * MILLIMETRE
 """What is shorter than this is not counted as taking any wood. [nm]"""
 
+_LEFT_INWARDS, _RIGHT_INWARDS = 3, 2
+"""Corners are moved so far inwards, as they may be off by rounding. [nm]"""
+
 _SLOPE_STEP: Nm = 3 * INCH
 """Beside a slope lines are counted together over at most this height. [nm]"""
 
@@ -76,6 +79,27 @@ class LineRun:
         """[nm]."""
         return self.end - self.start
 
+    def nominal(self, rules: Rules) -> Nm:
+        """Give its length before anything was cut off for gaps and rounding. [nm]"""
+        return self.length + 4 * gap_allowed(rules) + _LEFT_INWARDS + _RIGHT_INWARDS
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """Lines that lie next to one another and ask for the same.
+
+    Parameters
+    ----------
+    low, high
+        From where to where across the courses. [nm]
+    runs
+        In order along them.
+    """
+
+    low: Nm
+    high: Nm
+    runs: tuple[LineRun, ...]
+
 
 @dataclass(frozen=True, slots=True)
 class Lines:
@@ -106,20 +130,33 @@ def lines_of(strips: Strips) -> Lines:
     Lines
         Rounded so that they never ask for more than any layout gives.
     """
+    heights: Counter[LineRun] = Counter()
+    levels = levels_of(strips)
+    for level in levels:
+        for run in level.runs:
+            heights[run] += level.high - level.low
+    return Lines(dict(heights), apart(levels))
+
+
+def levels_of(strips: Strips) -> list[Level]:
+    """Give the lines of a surface level by level, from the start side on."""
     reach = gap_allowed(strips.rules) + 4 * ROUNDING
     bands = _bands(strips)
     edges = _edges(strips, bands, reach)
     cells = isqrt(2 * _ARCS // max(1, len(edges) // 2))
     broadest = max(1, min((strips.right - strips.left) // cells, strips.rules.shortest_piece_nm // 2))
-    heights: Counter[LineRun] = Counter()
-    apart: list[Nm] = []
+    levels = []
     for low, high in pairwise(edges):
         around = low - reach, high + reach
-        runs = tuple(_runs(strips, _core(bands, *around), around, broadest))
-        apart += [right.start - left.end for left, right in pairwise(runs)]
-        for run in runs:
-            heights[run] += high - low
-    return Lines(dict(heights), min(apart, default=None))
+        levels.append(Level(low, high, tuple(_runs(strips, _core(bands, *around), around, broadest))))
+    return levels
+
+
+def apart(levels: Iterable[Level]) -> Nm | None:
+    """Give the least distance between two runs of one line; nothing when no line has two. [nm]"""
+    return min(
+        (right.start - left.end for level in levels for left, right in pairwise(level.runs)), default=None
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,10 +210,10 @@ def _in_course_frame(strips: Strips) -> BaseGeometry:
 
 
 def _sides(corners: np.ndarray, low: Nm, high: Nm) -> Iterator[tuple[Interval, Interval]]:
-    """Read the slanted sides of a part off its corners, two nanometres inwards for rounding."""
+    """Read the slanted sides of a part off its corners, a little inwards for rounding."""
     ends = [[u for u, v in corners if abs(v - level) <= 2] for level in (low, high)]  # noqa: PLR2004
     if all(ends):
-        below, above = ((int(min(end)) + 3, int(max(end)) - 2) for end in ends)
+        below, above = ((int(min(end)) + _LEFT_INWARDS, int(max(end)) - _RIGHT_INWARDS) for end in ends)
         yield below, above
 
 

@@ -90,11 +90,11 @@ def narrowest_piece(rules: Rules) -> Nm:
 
 def _trapezoid(board: Board, run: tuple[Nm, Nm], rules: Rules) -> int:
     """Give twice the usable area of a clear run. [nm²]"""
-    narrow, wide = _widths(board, run, rules)
+    narrow, wide = widths(board, run, rules)
     return (run[1] - run[0] + 16 * ROUNDING) * (max(0, narrow) + max(0, wide))
 
 
-def _widths(board: Board, run: tuple[Nm, Nm], rules: Rules) -> tuple[Nm, Nm]:
+def widths(board: Board, run: tuple[Nm, Nm], rules: Rules) -> tuple[Nm, Nm]:
     """Give how much of the width can be used at the narrow and at the wide end of a clear run. [nm]"""
     ends = [usable_across(board, rules, (along, along)) for along in run]
     narrow, wide = sorted(high - low + 4 * ROUNDING for low, high in ends)
@@ -106,11 +106,11 @@ def _lines_of(board: Board, rules: Rules) -> Iterator[Wood]:
     gap, least = gap_allowed(rules), narrowest_piece(rules)
     shared = min(gap, max(0, rules.rip_kerf_nm - ROUNDING))
     more = Fraction(least + gap, least + shared)
-    runs = [run for run in clear_runs(board, rules) if _widths(board, run, rules)[1] >= least]
+    runs = [run for run in clear_runs(board, rules) if widths(board, run, rules)[1] >= least]
     usable = -(-sum(_trapezoid(board, run, rules) for run in runs) // 2)
-    covered = sum(ceil(more * (_widths(board, run, rules)[1] + shared)) for run in runs)
+    covered = sum(ceil(more * (widths(board, run, rules)[1] + shared)) for run in runs)
     for run in runs:
-        narrow, wide = _widths(board, run, rules)
+        narrow, wide = widths(board, run, rules)
         # Where a board tapers to almost nothing, what is cut off its tip is not counted as spent.
         share = 0 if narrow < least else floor(Fraction(SHARE * narrow, narrow + shared) / more)
         lost = max(0, board.face_area_nm2 - usable) // covered
@@ -121,7 +121,7 @@ def _lines_of(board: Board, rules: Rules) -> Iterator[Wood]:
 
 def _strips(board: Board, run: tuple[Nm, Nm], rules: Rules) -> Iterator[tuple[Nm, Nm, Nm]]:
     """Part a clear run lengthwise: the longest line of each strip, and from where to where it lies across."""
-    length, (narrow, wide) = run[1] - run[0], _widths(board, run, rules)
+    length, (narrow, wide) = run[1] - run[0], widths(board, run, rules)
     slant = [narrow + (wide - narrow) * step // _TAPER_STEPS for step in range(_TAPER_STEPS + 1)]
     for low, high in pairwise(sorted({0, *(max(0, edge) for edge in slant)})):
         yield length if low <= narrow else -(-length * (wide - low) // (wide - narrow)), low, high

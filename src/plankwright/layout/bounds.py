@@ -5,12 +5,15 @@ that a linear programme finds: how good the prices are decides how high the boun
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 from math import ceil, pi
 
 from plankwright.layout.bound_lines import ROUNDING, gap_allowed, lines_of
 from plankwright.layout.bound_market import Goal, Market
+from plankwright.layout.bound_pieces import bound_on_pieces
 from plankwright.layout.bound_programme import Programme
 from plankwright.layout.bound_wood import usable_area
+from plankwright.layout.packing import LengthPrices
 from plankwright.layout.strips import Strips
 from plankwright.model import Board, Bound, Rules
 
@@ -38,10 +41,37 @@ def bound(strips: Strips, boards: Sequence[Board], rules: Rules) -> Bound:
         return Bound()  # Courses or pieces so small could hide in gaps: nothing is sure.
     programme = Programme(Market(lines_of(strips), boards, rules))
     if programme.too_little():
-        # What stays bare holds a gap wider than the tolerance, so a disc as wide.
-        disc = int(pi / 4 * rules.gap_tolerance_nm**2)
-        to_cover = int(strips.must.area - strips.must.length * ROUNDING)
-        return Bound(bare_nm2=max(1, disc, to_cover - usable_area(boards, rules)))
+        return _something_bare(strips, boards, rules)
     return Bound(
         joints_in_sight=ceil(programme.least(Goal.JOINTS)), wood_spent_nm2=ceil(programme.least(Goal.WOOD))
     )
+
+
+def sharpened(
+    known: Bound, strips: Strips, boards: Sequence[Board], rules: Rules, prices: Sequence[LengthPrices]
+) -> Bound:
+    """Raise a bound by what follows for pieces that cannot be jointed, counted whole.
+
+    Parameters
+    ----------
+    known
+        What is known already.
+    strips, boards, rules
+        The surface, the boards that may be used, and what a layout must respect.
+    prices
+        Of lengths of pieces, as a search has found them; any will do, good ones make the bound high.
+    """
+    if known.bare_nm2:
+        return known
+    pieces = bound_on_pieces(strips, boards, rules, prices)
+    if pieces.bare_nm2:
+        return _something_bare(strips, boards, rules)
+    return replace(known, wood_spent_nm2=max(known.wood_spent_nm2, pieces.wood_spent_nm2))
+
+
+def _something_bare(strips: Strips, boards: Sequence[Board], rules: Rules) -> Bound:
+    """Give how much stays bare at the least where not everything can be covered."""
+    # What stays bare holds a gap wider than the tolerance, so a disc as wide.
+    disc = int(pi / 4 * rules.gap_tolerance_nm**2)
+    to_cover = int(strips.must.area - strips.must.length * ROUNDING)
+    return Bound(bare_nm2=max(1, disc, to_cover - usable_area(boards, rules)))

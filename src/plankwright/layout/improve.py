@@ -10,7 +10,7 @@ from plankwright.layout.butting import joints_of
 from plankwright.layout.choose import Chooser, Prices
 from plankwright.layout.courses import courses_from
 from plankwright.layout.first import extend
-from plankwright.layout.packing import Need, lost_besides, pack
+from plankwright.layout.packing import LengthPrices, Need, lost_besides, pack
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.rows import Stack, fixed_stack, free_stack
 from plankwright.layout.sticks import free_sticks
@@ -113,6 +113,8 @@ class Search:
         Whether somebody wants no more of it.
     spent
         Work done, in seconds of a common machine. [s]
+    prices
+        What lengths of pieces turned out to be worth, if all were given.
     settled
         Where the courses begin that are never taken down, as what hangs already is not. [nm]
     """
@@ -126,6 +128,7 @@ class Search:
     stopped: Callable[[], bool] = lambda: False
     spent: float = 0.0
     settled: frozenset[Nm] = frozenset()
+    prices: tuple[LengthPrices, ...] | None = None
     figure: Figure = field(init=False)
     _size: float = _LEAST_SIZE
     _covers: Iterator[Cover] | None = None
@@ -257,6 +260,7 @@ class Search:
             stopped=self.stopped,
         )
         self.spent += packed.spent
+        self.prices = packed.prices
         chosen = dict(packed.chosen)
         pieces: dict[Nm, list[PlannedPiece]] = defaultdict(list)
         bare: dict[Nm, list[tuple[Nm, Nm]]] = defaultdict(list)

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from plankwright.layout.bounds import bound as bound_of
+from plankwright.layout.bounds import sharpened
 from plankwright.layout.capacity import capacity_of
 from plankwright.layout.first import build
 from plankwright.layout.grid import grid_for
@@ -223,6 +224,9 @@ class _SurfaceTask:
         work = self.effort.seconds
         if self._open(search):
             search.repack(_PACK_SHARE * work)
+            if search.prices is not None:
+                rules = self.job.rules
+                self.bound = sharpened(self.bound, self.strips, self.boards, rules, search.prices)
         if self._open(search):
             self._report("the whole surface at once", search.spent / work, search)
             search.whole(_WHOLE_SHARE * work)

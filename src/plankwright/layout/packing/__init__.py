@@ -3,6 +3,6 @@
 The model is written out in docs/how-it-works.md.
 """
 
-from plankwright.layout.packing.packer import Need, Packing, lost_besides, pack
+from plankwright.layout.packing.packer import LengthPrices, Need, Packing, lost_besides, pack
 
-__all__ = ["Need", "Packing", "lost_besides", "pack"]
+__all__ = ["LengthPrices", "Need", "Packing", "lost_besides", "pack"]

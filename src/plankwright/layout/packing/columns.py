@@ -15,6 +15,7 @@ can make it wrong.
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 import highspy
 import numpy as np
@@ -141,6 +142,10 @@ class Columns:
     def bound(self) -> int:
         """No solution costs less. [nm²]"""
         return -(-self.proof.scaled * self.unit // SCALE)
+
+    def prices(self) -> list[Fraction]:
+        """Give the prices that the best proof rests on. [nm²]"""
+        return [Fraction(price * self.unit, SCALE) for price in self.proof.prices]
 
     def worths(self) -> tuple[list[int], int]:
         """Give, by the best proof, what each stick is worth at most, and what all needs are worth."""

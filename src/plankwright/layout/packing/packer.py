@@ -3,7 +3,8 @@
 from collections import defaultdict
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from typing import TypeVar
+from fractions import Fraction
+from typing import TypeAlias, TypeVar
 
 from plankwright.layout.packing.columns import Cut
 from plankwright.layout.packing.effort import Work
@@ -14,6 +15,9 @@ from plankwright.layout.plan import Stick
 from plankwright.layout.sticks import cut_from
 from plankwright.measure import Nm
 from plankwright.model import Rules
+
+LengthPrices: TypeAlias = tuple[tuple[Nm, Fraction], ...]
+"""What lengths of pieces are worth: (length [nm], price [nm²]), in rising order."""
 
 _Key = TypeVar("_Key", bound=tuple[int, ...])
 
@@ -57,6 +61,8 @@ class Packing:
         No choice of sticks places every need with less; nothing when not all are placed. [nm²]
     spent
         Work that it took. [s]
+    prices
+        What the bounds rest on.
     """
 
     chosen: tuple[tuple[int, Stick], ...]
@@ -66,6 +72,7 @@ class Packing:
     wood_nm2: int
     least_wood_nm2: int | None
     spent: float = field(compare=False)
+    prices: tuple[LengthPrices, ...] = ()
 
     @property
     def proven(self) -> bool:
@@ -146,6 +153,7 @@ def pack(
         wood_nm2=wood_spent(assortment, search.best),
         least_wood_nm2=None if bare else search.least_wood,
         spent=work - search.work.left,
+        prices=tuple(_by_length(assortment, proof) for proof in search.proofs),
     )
 
 
@@ -171,6 +179,13 @@ def lost_besides(sticks: Sequence[Stick], faces: Sequence[int]) -> list[int]:
         max(0, faces[stick.board] - areas[stick.board]) * stick.length * stick.width // areas[stick.board]
         for stick in sticks
     ]
+
+
+def _by_length(assortment: Assortment, prices: Sequence[Fraction]) -> LengthPrices:
+    dearest: dict[Nm, Fraction] = {}
+    for need, price in zip(assortment.needs, prices, strict=True):
+        dearest[need.length] = max(price, dearest.get(need.length, price))
+    return tuple(sorted(dearest.items()))
 
 
 def _alike(keys: Sequence[_Key]) -> dict[_Key, list[int]]:

@@ -2,6 +2,7 @@
 
 import random
 from collections.abc import Callable, Sequence
+from fractions import Fraction
 from math import gcd
 
 from plankwright.layout.packing.columns import Columns, Cut
@@ -51,6 +52,8 @@ class Search:
     ----------
     best
         The best packing so far.
+    proofs
+        Prices of the kinds of needs that bounds rest on. [nm²]
     found
         Cuts that came up on the way and may be of use.
     least_bare
@@ -63,6 +66,7 @@ class Search:
         self.assortment, self.work, self.seed = assortment, work, seed
         self.chance = random.Random(seed)  # noqa: S311 - a search, not a secret
         self.best: list[Cut] = []
+        self.proofs: list[list[Fraction]] = []
         self.found: list[Cut] = []
         self.least_bare = sum(
             need.area * need.count
@@ -97,6 +101,7 @@ class Search:
         if self._cost(self.best)[0]:
             self._bound_bare(columns)
         self._dive(columns)
+        self.proofs.append(columns.prices())
 
     def _value(self) -> None:
         """Deal sticks out by the value of the pieces, again and again while that helps."""
@@ -135,6 +140,7 @@ class Search:
         for stick, pattern in gratis.columns:
             columns.add(stick, pattern)
         self.least_bare = least_sum(needs, max(self.least_bare, bare, gratis.bound))
+        self.proofs.append(gratis.prices())
 
     def _dive(self, columns: Columns) -> None:
         """Dive again and again, and now and then choose among all patterns that can matter, or were found."""
