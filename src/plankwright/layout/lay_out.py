@@ -15,6 +15,7 @@ from plankwright.layout.held_back import held_back
 from plankwright.layout.improve import Search, figure
 from plankwright.layout.plan import Plan, Stick
 from plankwright.layout.result import Effort, Progress, Result, Wanted, Watch
+from plankwright.layout.short_runs import shortest_of_use
 from plankwright.layout.sticks import free_sticks, whole_sticks
 from plankwright.layout.strips import Strips
 from plankwright.layout.wanted import Closing, close
@@ -67,17 +68,18 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
     watch = watch or Watch()
     capacity = capacity_of(job)
     spares = held_back(job.boards, job.rules, capacity)
+    surfaces = [Strips(surface, job.rules, capacity) for surface in job.surfaces]
+    shortest = shortest_of_use(surfaces, job.rules)
     stock = [
         stick
         for place, board in enumerate(job.boards)
         if board.id not in spares
-        for stick in whole_sticks(board, place, job.rules, capacity)
+        for stick in whole_sticks(board, place, job.rules, capacity, shortest=shortest)
     ]
     done: Plan = ()
     written: list[SurfaceLayout] = []
     searches: list[Search] = []
-    for surface in job.surfaces:
-        strips = Strips(surface, job.rules, capacity)
+    for surface, strips in zip(job.surfaces, surfaces, strict=True):
         left = free_sticks(stock, done, job.rules)
         cut_into = frozenset(piece.stick.board for course in done for piece in course.pieces)
         usable = _usable(job, spares, cut_into, left)

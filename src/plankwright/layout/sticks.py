@@ -10,13 +10,19 @@ from plankwright.model import BlemishPolicy, Board, Face, Part, Rules, Severity
 
 
 def whole_sticks(
-    board: Board, place: int, rules: Rules, capacity: Capacity = UNLIMITED, part: Part | None = None
+    board: Board,
+    place: int,
+    rules: Rules,
+    capacity: Capacity = UNLIMITED,
+    part: Part | None = None,
+    *,
+    shortest: Nm | None = None,
 ) -> tuple[Stick, ...]:
     """Give the clear stretches of a board that nothing has been cut from, or of a part of one.
 
     Where blemishes must be hidden, a blemished stretch is kept apart from its clean neighbours, so that
-    either may be used; each clear run is shown with its better face. A stretch shorter than the shortest
-    piece is left out.
+    either may be used; each clear run is shown with its better face. A stretch that is too short to be of use
+    is left out.
 
     Parameters
     ----------
@@ -30,6 +36,8 @@ def whole_sticks(
         What the saws at hand can do.
     part
         What there is of the board; all of it when left out.
+    shortest
+        No shorter stretch is of use; as short as the shortest piece when left out. [nm]
 
     Returns
     -------
@@ -37,13 +45,14 @@ def whole_sticks(
         In order along the board; they do not overlap.
     """
     sticks: list[Stick] = []
+    shortest = rules.shortest_piece_nm if shortest is None else shortest
     for run in clear_runs(board, rules, part):
         face = _better_face(board, run)
         for low, end, blemished in _parted_at_blemishes(board, run, face, rules):
             # What parts two sticks may be narrower than the saw that cuts them apart.
             start = max(low, sticks[-1].along_to + rules.crosscut_kerf_nm) if sticks else low
             across = within_reach(board, usable_across(board, rules, (start, end)), capacity, part)
-            if across and end - start >= rules.shortest_piece_nm and across[1] > across[0]:
+            if across and end - start >= shortest and across[1] > across[0]:
                 sticks.append(
                     Stick(
                         place,
