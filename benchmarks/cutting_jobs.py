@@ -1,9 +1,9 @@
 """Cutting stock, variable stock and skiving as jobs: lists of lengths become walls and boards.
 
 **Pieces to cut** become a wall whose outline is a stair, a step for each piece, on which no joint is allowed;
-a board is as wide as a step is high. Nothing of a board that is cut into is worth keeping, as the rules let no
-piece so short butt another. So the wood spent is the cost of the boards that are cut into, each whole, and the
-search is not told how few are enough.
+a board is as wide as a step is high. Nothing of a board that is cut into is worth keeping, as the rules let
+no piece so short butt another. So the wood spent is the cost of the boards that are cut into, each whole, and
+the search is not told how few are enough.
 
 What a board costs is its face. Where costs are not as lengths are, boards have a rotten end: whoever cuts
 into one spends all of its face and gets the sound part only.
