@@ -163,7 +163,11 @@ def _open(run: Run, pieces: Sequence[PlannedPiece]) -> Iterator[_Stretch]:
 def _empty(
     strips: Strips, courses: Sequence[PlannedCourse], bare: Sequence[Rectangle]
 ) -> Iterator[PlannedCourse]:
-    """Give courses without pieces where a document has none and says that something is bare."""
+    """Give courses without pieces where a document has none and says that something is bare.
+
+    What is bare of one course is told stretch by stretch, each as far across as the outline lets it hang:
+    where one ends inside another, no course does.
+    """
     extents = [extent_in_course(strips.surface, place) for place in bare]
     edges = [
         strips.start,
@@ -172,7 +176,14 @@ def _empty(
     ]
     for low, high in zip(edges[::2], edges[1::2], strict=True):
         within = [(start, end) for _, _, start, end in extents if low <= start and end <= high]
-        marks = sorted({mark for stretch in within for mark in stretch})
+        marks = sorted(
+            {
+                mark
+                for stretch in within
+                for mark in stretch
+                if not any(first < mark < last for first, last in within)
+            }
+        )
         for start, end in pairwise(marks):
             if any(first < end and start < last for first, last in within):
                 yield PlannedCourse(

@@ -68,6 +68,19 @@ def test_what_no_piece_covers_is_bare() -> None:
     assert [row.bare for row in plan] == [((0, nm(40)),), ((0, nm(96)),)]
 
 
+def test_bare_courses_under_a_slope_end_where_the_outline_does() -> None:
+    """The stretch beside the slope is told less far up than the one at the peak; both are of one course."""
+    corners = (0, 0), (96, 0), (96, 8), (0, 12)
+    surface = wall(96, 12, outline=tuple((nm(right), nm(up)) for right, up in corners))
+    laid = surface_layout(
+        surface,
+        course(1, (0, 6), piece(surface, "1a A", (0, 96), (0, 6))),
+        bare=[rectangle(0, 6, 40, 12), rectangle(40, 6, 96, 10.3)],
+    )
+    _, peak = read_surface(job(surface, [board("A", 97, 6.25)], PLAIN), Strips(surface, PLAIN), laid)
+    assert (peak.low, peak.high) == (nm(6), nm(12))
+
+
 def test_openings_are_not_bare() -> None:
     """A course beside a door has two runs."""
     surface = wall(96, 12, openings=(opening("door", 30, 0, 60, 6),))
