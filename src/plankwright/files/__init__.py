@@ -5,6 +5,7 @@ from plankwright.files.disk import demand_writable, write_files
 from plankwright.files.job import JobReading, read_job
 from plankwright.files.layout_json import layout_from_json, layout_to_json, read_layout
 from plankwright.files.tally import TallyReading, read_tally
+from plankwright.files.tally_csv import tally_csv
 from plankwright.files.template import write_template
 from plankwright.files.work_json import read_work, work_to_json, write_work
 
@@ -19,6 +20,7 @@ __all__ = [
     "read_layout",
     "read_tally",
     "read_work",
+    "tally_csv",
     "work_to_json",
     "write_files",
     "write_template",

@@ -4,9 +4,10 @@ import csv
 import io
 from collections.abc import Iterator
 
+from plankwright.layout.at_saw import at_saw
 from plankwright.layout.sawing import piece_name, saw_boards
 from plankwright.measure import Nm, write_inches
-from plankwright.model import BoardCuts, Cut, CutKind, Direction, Job, Layout, Offcut
+from plankwright.model import NOTHING_DONE, BoardCuts, Cut, CutKind, Direction, Job, Layout, Offcut, Standing
 
 HEADINGS = (
     "board",
@@ -29,20 +30,23 @@ KEEP = "keep offcut"
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
 
 
-def cut_list_csv(job: Job, layout: Layout) -> str:
+def cut_list_csv(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> str:
     """Write the cut list of a layout as CSV.
 
     Parameters
     ----------
     job, layout
         The job and its layout.
+    standing
+        How far the job has come: only what is still to be sawn is told.
 
     Returns
     -------
     str
         By RFC 4180, with no cell that a spreadsheet would take for a formula. Marks are rounded to the tape.
     """
-    return cuts_csv(job, layout, saw_boards(job, layout))
+    here = at_saw(job, layout, standing)
+    return cuts_csv(here.job, here.layout, saw_boards(here.job, here.layout))
 
 
 def cuts_csv(job: Job, layout: Layout, board_cuts: tuple[BoardCuts, ...]) -> str:
@@ -58,11 +62,11 @@ def cuts_csv(job: Job, layout: Layout, board_cuts: tuple[BoardCuts, ...]) -> str
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\r\n")
     writer.writerow(HEADINGS)
-    writer.writerows([_harmless(cell) for cell in row] for row in _Rows(job, layout).rows(board_cuts))
+    writer.writerows([harmless(cell) for cell in row] for row in _Rows(job, layout).rows(board_cuts))
     return text.getvalue()
 
 
-def _harmless(cell: str) -> str:
+def harmless(cell: str) -> str:
     """Keep a spreadsheet from running what somebody wrote as a formula."""
     return f"'{cell}" if cell.startswith(_FORMULA_STARTS) else cell
 

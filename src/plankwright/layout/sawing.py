@@ -41,6 +41,7 @@ __all__ = [
     "offcuts",
     "passes_for",
     "piece_name",
+    "rests_after",
     "rips_first",
     "saw_boards",
     "sawn_from",
@@ -130,6 +131,36 @@ def works_by_part(
             if work.piece.label not in hanging:
                 by_part[work.piece.board_id, sawn_from(standing, part_of(work.piece))].append(work)
     return dict(by_part)
+
+
+def rests_after(job: Job, layout: Layout) -> dict[str, tuple[Part, ...]]:
+    """Give what lies at the saw of each board that is cut into, besides pieces, once all is sawn.
+
+    Parameters
+    ----------
+    job, layout
+        The job and a layout of it.
+
+    Returns
+    -------
+    dict
+        By the id of the board, edges as found and all, whether worth keeping or not.
+    """
+    rests = {}
+    for (board_id, _), works in works_by_part(job, layout, NOTHING_DONE).items():
+        board, pieces = job.board(board_id), [part_of(work.piece) for work in works]
+        passes, _ = passes_for(job, board, pieces, None, rip_first=rips_first(job, works))
+        rests[board_id] = tuple(
+            Part(
+                board_id=board_id,
+                along_from_nm=patch.along_from,
+                along_to_nm=patch.along_to,
+                across_from_nm=patch.across_from,
+                across_to_nm=patch.across_to,
+            )
+            for patch in leftovers(whole_board(board), passes, [work.blank for work in works])
+        )
+    return rests
 
 
 def rips_first(job: Job, works: Sequence[Workpiece]) -> bool:

@@ -182,7 +182,11 @@ class Standing:
 
     def hung_labels(self, surface_id: str) -> frozenset[str]:
         """Give the labels of the pieces of a surface that hang."""
-        return frozenset(piece.label for course in self.hung_on(surface_id) for piece in course.pieces)
+        return frozenset(self.hung_pieces(surface_id))
+
+    def hung_pieces(self, surface_id: str) -> dict[str, Piece]:
+        """Give the pieces of a surface that hang, as they do, by their labels."""
+        return {piece.label: piece for course in self.hung_on(surface_id) for piece in course.pieces}
 
     def parts_of(self, board_id: str) -> tuple[Part, ...]:
         """Give what is left of a board that was sawn: pieces that are cut and do not hang among it."""

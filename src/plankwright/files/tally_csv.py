@@ -1,0 +1,78 @@
+"""A tally written as CSV, so that it can be read as that of another job."""
+
+import csv
+import io
+from collections.abc import Iterable
+
+from plankwright.files.cut_list import harmless
+from plankwright.measure import Nm, TapeStyle, write_exact, write_length
+from plankwright.model import Board, EdgeKind, Flaw
+
+HEADINGS = (
+    "id",
+    "lot",
+    "species",
+    "length",
+    "width",
+    "width other end",
+    "thickness",
+    "edge",
+    "tongue",
+    "flaws",
+    "tone",
+    "note",
+)
+
+
+def tally_csv(boards: Iterable[Board], tape: TapeStyle) -> str:
+    """Write boards as a tally.
+
+    Parameters
+    ----------
+    boards
+        The boards.
+    tape
+        How lengths are written; lengths and widths are rounded down to its finest mark, flaws out to it.
+
+    Returns
+    -------
+    str
+        CSV with a row of headings.
+    """
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\r\n")
+    writer.writerow(HEADINGS)
+    writer.writerows(map(harmless, _row(board, tape)) for board in boards)
+    return text.getvalue()
+
+
+def _row(board: Board, tape: TapeStyle) -> tuple[str, ...]:
+    return (
+        board.id,
+        board.lot,
+        board.species,
+        _down(board.length_nm, tape),
+        _down(board.width_start_nm, tape),
+        _down(board.width_end_nm, tape) if board.tapered else "",
+        write_exact(board.thickness_nm, tape),
+        board.profile.kind.value,
+        "" if board.profile.kind is EdgeKind.SQUARE else write_exact(board.profile.reach_nm, tape),
+        "; ".join(_flaw(flaw, board, tape) for flaw in board.flaws),
+        board.tone,
+        board.note,
+    )
+
+
+def _flaw(flaw: Flaw, board: Board, tape: TapeStyle) -> str:
+    """Write a flaw so that it reads back no smaller."""
+    step = tape.step_nm
+    last = board.length_nm // step * step
+    start = min(flaw.start_nm // step * step, last - step)
+    end = min(-(-flaw.end_nm // step) * step, last)
+    face = f" {flaw.face}" if flaw.face else ""
+    what = "" if flaw.what == flaw.severity else f" {flaw.what}"
+    return f"{write_length(start, tape)} to {write_length(end, tape)}{what} {flaw.severity}{face}"
+
+
+def _down(nm: Nm, tape: TapeStyle) -> str:
+    return write_length(nm // tape.step_nm * tape.step_nm, tape)

@@ -1,0 +1,72 @@
+"""A tally that the program writes is one that it reads."""
+
+from pathlib import Path
+
+import pytest
+
+from builders import TAPE, board, flaw, nm
+from plankwright.files import read_tally, tally_csv, write_files
+from plankwright.measure import MILLIMETRE, System, TapeStyle
+from plankwright.model import Board, EdgeKind, EdgeProfile, Face, Flaw, Severity
+
+METRIC = TapeStyle(system=System.METRIC)
+
+
+def again(tmp_path: Path, *boards: Board, tape: TapeStyle = TAPE) -> tuple[Board, ...]:
+    """Write boards and read them again."""
+    path = tmp_path / "tally.csv"
+    write_files({path: tally_csv(boards, tape)})
+    return read_tally(path, unit=None).boards
+
+
+@pytest.mark.parametrize("tape", [TAPE, METRIC])
+def test_what_stands_on_the_tape_reads_back_exactly(tmp_path: Path, tape: TapeStyle) -> None:
+    """Sizes, taper, milling, flaws on either face, and every word."""
+    unit = nm(1) if tape is TAPE else 25 * MILLIMETRE
+    whole = Board(
+        id="D16-1",
+        length_nm=60 * unit,
+        width_start_nm=6 * unit,
+        width_end_nm=5 * unit,
+        thickness_nm=11 * unit // 16,
+        profile=EdgeProfile(kind=EdgeKind.SHIPLAP, reach_nm=unit // 4),
+        flaws=(
+            Flaw(start_nm=0, end_nm=2 * unit, what="rot", severity=Severity.LOST),
+            Flaw(
+                start_nm=3 * unit,
+                end_nm=4 * unit,
+                what="old paint",
+                severity=Severity.BLEMISH,
+                face=Face.BACK,
+            ),
+            Flaw(start_nm=50 * unit, end_nm=60 * unit, what="lost", severity=Severity.LOST),
+        ),
+        lot="dado",
+        species="spruce",
+        tone="light",
+        note='left of D16, "the hall"',
+    )
+    square = Board(
+        id="E", length_nm=40 * unit, width_start_nm=4 * unit, width_end_nm=4 * unit, thickness_nm=unit
+    )
+    assert again(tmp_path, whole, square, tape=tape) == (whole, square)
+
+
+def test_sizes_are_rounded_down_and_flaws_out(tmp_path: Path) -> None:
+    """A board is never tallied larger than it is, nor its sound wood."""
+    odd = board("A", 60 + 1 / 32, 6 + 1 / 64, flaws=(flaw(10 + 1 / 32, 12 + 1 / 32), flaw(59, 60 + 1 / 32)))
+    (read,) = again(tmp_path, odd)
+    assert (read.length_nm, read.width_start_nm) == (nm(60), nm(6))
+    assert [(one.start_nm, one.end_nm) for one in read.flaws] == [(nm(10), nm(12.0625)), (nm(59), nm(60))]
+
+
+def test_a_flaw_at_the_very_end_is_not_lost_in_rounding(tmp_path: Path) -> None:
+    """It keeps the last mark of the tape."""
+    odd = board("A", 60 + 1 / 32, 6, flaws=(flaw(60, 60 + 1 / 32),))
+    (read,) = again(tmp_path, odd)
+    assert [(one.start_nm, one.end_nm) for one in read.flaws] == [(nm(59.9375), nm(60))]
+
+
+def test_no_cell_is_a_formula() -> None:
+    """Whatever somebody called a board."""
+    assert "'=1+1" in tally_csv([board("=1+1", 60, 6)], TAPE)
