@@ -6,6 +6,7 @@ from itertools import count
 from string import ascii_lowercase
 
 from plankwright.layout.ground import HAIR
+from plankwright.measure import Nm
 from plankwright.model import Course, Part, Piece, Rectangle, part_of
 
 
@@ -79,9 +80,8 @@ def name_pieces(courses: Sequence[Course], naming: Naming = NOTHING_NAMED) -> tu
             label = piece.label or kept.get(part_of(piece))
             if label is None:
                 in_place = (other for other in before if _same_place(naming, other.place, piece.place))
-                label = next(
-                    _choices(course.number, (*in_place, *_same_wood(piece, before)), before, reserved)
-                )
+                alike = (*in_place, *_same_wood(piece, before), *_same_board(naming, piece, before))
+                label = next(_choices(course.number, alike, before, reserved))
                 reserved.add(label)
             pieces.append(replace(piece, label=label))
         named.append(replace(course, pieces=tuple(pieces)))
@@ -100,11 +100,19 @@ def _same_wood(piece: Piece, before: Sequence[Piece]) -> Iterator[Piece]:
     return (other for other in before if part_of(other) == part_of(piece))
 
 
+def _same_board(naming: Naming, piece: Piece, before: Sequence[Piece]) -> Iterator[Piece]:
+    """Give the pieces of the same board that hang in nearly the same place."""
+    start, end = _ends(naming, piece.place)
+    for other in before:
+        first, last = _ends(naming, other.place)
+        if other.board_id == piece.board_id and 2 * (min(end, last) - max(start, first)) > end - start:
+            yield other
+
+
+def _ends(naming: Naming, place: Rectangle) -> tuple[Nm, Nm]:
+    return (place.bottom, place.top) if naming.upright else (place.left, place.right)
+
+
 def _same_place(naming: Naming, one: Rectangle, other: Rectangle) -> bool:
     """Whether two pieces of a course reach from and to the same places along it, rounding aside."""
-    ends = (
-        ((one.bottom, other.bottom), (one.top, other.top))
-        if naming.upright
-        else ((one.left, other.left), (one.right, other.right))
-    )
-    return all(abs(a - b) <= HAIR for a, b in ends)
+    return all(abs(a - b) <= HAIR for a, b in zip(_ends(naming, one), _ends(naming, other), strict=True))

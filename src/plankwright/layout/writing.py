@@ -84,7 +84,7 @@ def write_surface(
     courses = _as_treated(named, treat_edges(job, ground, named), hanging)
     bare = tuple(_bare(ground, plan))
     if done is not NOTHING_HUNG:
-        bare = (*bare, *_left_open(ground, courses, bare))
+        bare = (*bare, *_left_open(ground, courses, bare, hanging))
     draft = SurfaceLayout(
         surface_id=strips.surface.id,
         courses=courses,
@@ -250,12 +250,21 @@ def _bare(ground: Ground, plan: Plan) -> Iterator[Rectangle]:
                 yield ground.strips.rectangle(Span(left, right, low, high))
 
 
-def _left_open(ground: Ground, courses: Iterable[Course], bare: Iterable[Rectangle]) -> Iterator[Rectangle]:
-    """Give what else is bare: where courses hang farther apart than planned, nothing may fit in between."""
-    blanks = (ground.box(piece.place) for course in courses for piece in course.pieces)
-    left = less(ground.must, *blanks, *map(ground.box, bare))
+def _left_open(
+    ground: Ground, courses: Iterable[Course], bare: Iterable[Rectangle], hanging: frozenset[str]
+) -> Iterator[Rectangle]:
+    """Give what else is bare: where courses hang farther apart than planned, nothing may fit in between.
+
+    A gap between pieces that hang already, too narrow for any other, cannot be helped, and is not told.
+    """
+    pieces = [(ground.box(piece.place), piece.label) for course in courses for piece in course.pieces]
+    left = less(ground.must, *(blank for blank, _ in pieces), *map(ground.box, bare))
     for part in polygons_of(left):
-        if not part.buffer(-(ground.rules.gap_tolerance_nm + HAIR) / 2).is_empty:
+        around = part.buffer(2 * HAIR)
+        beside = {label for blank, label in pieces if blank.intersects(around)}
+        helpless = beside and beside <= hanging
+        wide = ground.rules.narrowest_course_nm if helpless else ground.rules.gap_tolerance_nm
+        if not part.buffer(-(wide + HAIR) / 2).is_empty:
             start, low, end, high = (round(bound) for bound in part.bounds)
             yield ground.strips.rectangle(Span(start, end, low, high))
 

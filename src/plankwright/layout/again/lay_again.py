@@ -207,9 +207,9 @@ class _Again:
         for way in ways[:_FRAMES]:
             # What this way has lost beyond the best must be made up for by fewer changes.
             lost = _LOST * (ways[0].kept - way.kept)
-            if best is not None and best[0] <= (0, lost):
-                break
             repair = self._repair(number, way, others)
+            if best is not None and best[0] <= (0, lost + repair.least):
+                continue
             self._report(number, repair, "what changes least")
             if not mend(repair):
                 self._report(number, repair, "other heights")

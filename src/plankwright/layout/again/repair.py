@@ -171,6 +171,12 @@ class Repair:
     def _figure(self, plan: Plan) -> tuple[int, int]:
         return bare_area(plan), self.before.cost(plan) + PRICES.joint * self.joints(plan)
 
+    @property
+    def least(self) -> int:
+        """What it will cost about at the least to fill every hole: a piece each, and the joints there are."""
+        holes = sum(len(course.bare) for course in self.plan)
+        return _CHANGE * holes + PRICES.joint * self.joints(self.plan)
+
     def joints(self, plan: Plan) -> int:
         """Count the joints of a plan that nothing hides."""
         return sum(not hidden for course in plan for _, hidden in joints_of(self.strips, course))
