@@ -25,6 +25,13 @@ def wood(subject: Subject, view: View) -> Iterator[Item]:
         yield Polygon(rings=(view.ring(row.hung.shape),), style=Style.WOOD)
 
 
+def hanging(subject: Subject, view: View, labels: frozenset[str]) -> Iterator[Item]:
+    """Shade what hangs already."""
+    for row in subject.rows:
+        if row.piece.label in labels:
+            yield Polygon(rings=(view.ring(row.hung.shape),), style=Style.HANGING)
+
+
 def framing(subject: Subject, view: View) -> Iterator[Item]:
     """Draw what the nails go into, where it can be seen from the room before the boards hang."""
     standing = subject.standing

@@ -15,6 +15,7 @@ class Style(StrEnum):
     WOOD = "wood"
     OUTLINE = "outline"
     PIECE = "piece"
+    HANGING = "hanging"
     BARE = "bare"
     OPENING = "opening"
     OPENING_CROSS = "opening-cross"
@@ -107,6 +108,7 @@ LOOKS: dict[Style, Look] = {
     Style.WOOD: Look(fill=WOOD),
     Style.OUTLINE: Look(stroke=INK, width=0.6),
     Style.PIECE: Look(stroke=INK, width=0.2),
+    Style.HANGING: Look(hatch=Hatch(spacing=1.8, width=0.12, angle=0, ink=GREY)),
     Style.BARE: Look(
         hatch=Hatch(spacing=1.6, width=0.2, angle=45, crossed=True, ink=INK), stroke=INK, width=0.4
     ),

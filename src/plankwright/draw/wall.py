@@ -42,6 +42,7 @@ def wall_map(
     *,
     nails: bool = False,
     links: Mapping[str, str] | None = None,
+    hung: frozenset[str] = frozenset(),
 ) -> Scene:
     """Draw a surface with its layout.
 
@@ -57,6 +58,8 @@ def wall_map(
         Whether to draw the nails.
     links
         For each label where a tap on the piece leads; pieces that are missing here lead nowhere.
+    hung
+        Labels of the pieces that hang already: they are shaded.
 
     Returns
     -------
@@ -67,7 +70,7 @@ def wall_map(
     heading, heading_height = _heading(what).drawn(page.margin, page.margin, page.width - 2 * page.margin)
     along_sides = sides(what)
     depths = [side.depth for side in along_sides]
-    entries = _entries(what, nails=nails)
+    entries = _entries(what, nails=nails, hung=hung)
     width = page.width - 2 * page.margin
     # The bar is about as long at any scale; its own is known only once everything else has found its room.
     key_height = ROW * len(flow([*entries, _WIDEST_BAR], width))
@@ -88,7 +91,7 @@ def wall_map(
         rows = lettering.table
     items = [
         *heading,
-        *_surface(what, view, lettering, nails=nails, links=links or {}),
+        *_surface(what, view, lettering, nails=nails, links=links or {}, hung=hung),
         *extensions(what, view),
         *(item for side in along_sides for item in side.drawn(what, view)),
         *draw_key([scale_bar(view.scale, what.tape, page.name), *entries], page.margin, key_top, width),
@@ -114,9 +117,16 @@ def wall_map(
 
 
 def _surface(
-    what: Subject, view: View, lettering: Lettering, *, nails: bool, links: Mapping[str, str]
+    what: Subject,
+    view: View,
+    lettering: Lettering,
+    *,
+    nails: bool,
+    links: Mapping[str, str],
+    hung: frozenset[str],
 ) -> Iterator[Item]:
     yield from shapes.wood(what, view)
+    yield from shapes.hanging(what, view, hung)
     yield from shapes.bare(what, view)
     yield from shapes.framing(what, view)
     yield from shapes.zones(what, view)
@@ -185,7 +195,7 @@ def _description(what: Subject) -> str:
 _WIDEST_BAR = Entry(width=62.0, sample=lambda _left, _middle: (), text="1:100 on Letter")
 
 
-def _entries(what: Subject, *, nails: bool) -> list[Entry]:
+def _entries(what: Subject, *, nails: bool, hung: frozenset[str]) -> list[Entry]:
     """Give the entries of the key, for what there is on the drawing and nothing else."""
     surface = what.surface
     in_sight = any(joint.in_sight for joint in what.joints)
@@ -195,6 +205,7 @@ def _entries(what: Subject, *, nails: bool) -> list[Entry]:
     said = "label · board · length" + (", LP to the long point" if sloped else "")
     entries = [
         (True, 7.0, swatch(Style.WOOD, Style.PIECE), said),
+        (bool(hung), 7.0, swatch(Style.WOOD, Style.HANGING, Style.PIECE), "hangs already"),
         (in_sight, 4.0, _seen_sample, "joint in sight"),
         (concealed, 4.0, _concealed_sample, "joint out of sight"),
         (bool(surface.framing.members), 7.0, _framing_sample, what.member),

@@ -5,10 +5,12 @@ from dataclasses import dataclass
 
 from plankwright.draw.boards import board_drawing
 from plankwright.draw.svg import write_svg
+from plankwright.layout.at_saw import at_saw
 from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.sawing import piece_name, saw_boards
 from plankwright.measure import Nm, TapeStyle, write_inches, write_length
 from plankwright.model import (
+    NOTHING_DONE,
     Board,
     BoardCuts,
     Cut,
@@ -20,6 +22,7 @@ from plankwright.model import (
     Offcut,
     Point,
     Rectangle,
+    Standing,
 )
 from plankwright.paper.as_hung import FIRM, AsHung
 from plankwright.paper.hanging_sheet import closing_course
@@ -82,7 +85,9 @@ class BoardBlock:
     notes: tuple[str, ...]
 
 
-def cut_list(job: Job, layout: Layout, width: float) -> tuple[BoardBlock, ...]:
+def cut_list(
+    job: Job, layout: Layout, width: float, standing: Standing = NOTHING_DONE
+) -> tuple[BoardBlock, ...]:
     """Put the cut list of a job into words and pictures.
 
     Parameters
@@ -93,6 +98,9 @@ def cut_list(job: Job, layout: Layout, width: float) -> tuple[BoardBlock, ...]:
         A layout of it.
     width
         Of the drawings of the boards. [mm]
+    standing
+        How far the job has come: only what is still to be sawn is told, and what is left of a board is told
+        of like a board.
 
     Returns
     -------
@@ -104,6 +112,8 @@ def cut_list(job: Job, layout: Layout, width: float) -> tuple[BoardBlock, ...]:
     NoOrderOfCutsError
         If the pieces of a board cannot be freed by straight cuts.
     """
+    here = at_saw(job, layout, standing)
+    job, layout = here.job, here.layout
     closing = {
         piece_name(job, part.surface_id, piece)
         for part in layout.surfaces

@@ -1,7 +1,8 @@
 """The hanging sheet in words: course by course from the start edge, pieces in order along each."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from plankwright.draw.subject import HungRow, Subject, subject
 from plankwright.layout.joints import Joint
@@ -23,6 +24,8 @@ from plankwright.model import (
 )
 from plankwright.paper.as_hung import EDGES, AsHung
 from plankwright.paper.nailing import member_name, tell_keep_outs, tell_nails
+
+_NOTHING_HANGS: Mapping[str, Piece] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +68,9 @@ class SurfaceSheet:
     bare: tuple[str, ...]
 
 
-def hanging_sheet(job: Job, surface_layout: SurfaceLayout) -> SurfaceSheet:
+def hanging_sheet(
+    job: Job, surface_layout: SurfaceLayout, hung: Mapping[str, Piece] = _NOTHING_HANGS
+) -> SurfaceSheet:
     """Put the hanging sheet of one surface into words.
 
     Parameters
@@ -74,18 +79,24 @@ def hanging_sheet(job: Job, surface_layout: SurfaceLayout) -> SurfaceSheet:
         The job.
     surface_layout
         The layout of one of its surfaces.
+    hung
+        The pieces that hang already, as they do, by their labels: they are not told of any more.
 
     Returns
     -------
     SurfaceSheet
-        With a block for each course, from the start edge on.
+        With a block for each course that is not all hung, from the start edge on.
     """
     writer = _Writer(subject(job, surface_layout))
     return SurfaceSheet(
         id=surface_layout.surface_id,
         intro=tuple(writer.intro()),
         far_edge=writer.far_edge,
-        courses=tuple(writer.course(course) for course in surface_layout.courses),
+        courses=tuple(
+            writer.course(course, hung)
+            for course in surface_layout.courses
+            if not course.pieces or any(piece.label not in hung for piece in course.pieces)
+        ),
         bare=tuple(writer.bare(place) for place in surface_layout.bare),
     )
 
@@ -108,6 +119,14 @@ def closing_course(surface: Surface, laid: SurfaceLayout) -> Course | None:
     last = laid.courses[-1]
     behind = [place for place in laid.bare if extent_in_course(surface, place)[2] >= last.to_nm]
     return last if last.pieces and not behind else None
+
+
+_WHERE_IT_HANGS = {
+    EdgeTreatment.TONGUE_OFF: "the tongue comes off",
+    EdgeTreatment.SPLINE: "a loose spline goes in",
+    EdgeTreatment.FACE_NAIL: "it is nailed through the face",
+}
+"""What is still to be done with the far edge of a piece that hangs, before the next course does."""
 
 
 class _Writer:
@@ -158,13 +177,17 @@ class _Writer:
             f"through the outermost point of the {surface.start} side, marks along them {along}."
         )
 
-    def course(self, course: Course) -> CourseBlock:
+    def course(self, course: Course, hung: Mapping[str, Piece]) -> CourseBlock:
         return CourseBlock(
             number=course.number,
             mark=self.inches(course.to_nm),
             width=self.inches(course.height_nm),
-            watch=tuple(self._watch(course)),
-            pieces=tuple(self._row(row) for row in self.what.rows if row.course is course),
+            watch=(*self._hanging(course, hung), *self._watch(course)),
+            pieces=tuple(
+                self._row(row)
+                for row in self.what.rows
+                if row.course is course and row.piece.label not in hung
+            ),
         )
 
     def bare(self, place: Rectangle) -> str:
@@ -177,6 +200,18 @@ class _Writer:
 
     def inches(self, nm: Nm) -> str:
         return write_inches(nm, self.what.tape)
+
+    def _hanging(self, course: Course, hung: Mapping[str, Piece]) -> Iterator[str]:
+        """Tell what of a course hangs already, and what of the one below is still to be done there."""
+        labels = [piece.label for piece in course.pieces if piece.label in hung]
+        if labels:
+            yield f"{', '.join(labels)} {'hangs' if len(labels) == 1 else 'hang'} already."
+        below = next((other for other in self.courses if other.number == course.number - 1), None)
+        for piece in below.pieces if below is not None else ():
+            fact = hung.get(piece.label)
+            if fact is not None and fact.far is not piece.far and piece.far in _WHERE_IT_HANGS:
+                what = _WHERE_IT_HANGS[piece.far]
+                yield f"{piece.label}, where it hangs: {what} at its {self.far_edge} edge."
 
     def _watch(self, course: Course) -> Iterator[str]:
         before = [other.to_nm for other in self.courses if other.number < course.number]

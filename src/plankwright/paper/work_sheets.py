@@ -7,7 +7,7 @@ from plankwright.draw.svg import write_svg
 from plankwright.draw.view import Page
 from plankwright.draw.wall import wall_map
 from plankwright.measure import write_inches
-from plankwright.model import Job, Layout
+from plankwright.model import NOTHING_DONE, Job, Layout, Standing
 from plankwright.paper.caution import CAUTIONS
 from plankwright.paper.cut_list import cut_list
 from plankwright.paper.hanging_sheet import hanging_sheet
@@ -19,7 +19,13 @@ _MAP_MARGINS = 21.0
 
 
 def work_sheets_pdf(
-    job: Job, layout: Layout, page: Page, answer: Sequence[str] = (), remarks: Sequence[str] = ()
+    job: Job,
+    layout: Layout,
+    page: Page,
+    answer: Sequence[str] = (),
+    remarks: Sequence[str] = (),
+    *,
+    standing: Standing = NOTHING_DONE,
 ) -> bytes:
     """Print all sheets of a job.
 
@@ -35,6 +41,8 @@ def work_sheets_pdf(
         Whether the pile is enough, in sentences; it stands on the first sheet.
     remarks
         What the checker leaves to the user's judgement, in sentences; they stand below the answer.
+    standing
+        How far the job has come: only what is still to be cut and hung is told.
 
     Returns
     -------
@@ -49,19 +57,24 @@ def work_sheets_pdf(
             "paper": {"width": page.height, "height": page.width},
             "answer": answer,
             "remarks": remarks,
-            "order": _order_of_work(job, layout),
-            "maps": _maps(job, layout, page),
+            "order": _order_of_work(job, layout, begun=standing.begun),
+            "maps": _maps(job, layout, page, standing),
             "cautions": [asdict(caution) for caution in CAUTIONS],
             "cuts": {
                 "legend": _legend(job),
-                "boards": [asdict(block) for block in cut_list(job, layout, page.height - 2 * _SIDE_MARGIN)],
+                "boards": [
+                    asdict(block) for block in cut_list(job, layout, page.height - 2 * _SIDE_MARGIN, standing)
+                ],
             },
-            "hanging": [asdict(hanging_sheet(job, part)) for part in layout.surfaces],
+            "hanging": [
+                asdict(hanging_sheet(job, part, standing.hung_pieces(part.surface_id)))
+                for part in layout.surfaces
+            ],
         },
     )
 
 
-def _order_of_work(job: Job, layout: Layout) -> list[str]:
+def _order_of_work(job: Job, layout: Layout, *, begun: bool) -> list[str]:
     """Say what to do first, and what next."""
     nailed = any(not job.surface(part.surface_id).framing.solid for part in layout.surfaces)
     framing = ", the marks of the framing" if nailed else ""
@@ -72,6 +85,7 @@ def _order_of_work(job: Job, layout: Layout) -> list[str]:
             "Where they differ, mend the job and lay it out anew before anything is cut."
         ),
         "See that its id and an arrow at its marked end stand on every board.",
+        *((_BEGUN,) if begun else ()),
         (
             "Cut board by board as the cut list has them. Write its label on the back of each piece as it "
             "comes free, and tick what is done."
@@ -79,12 +93,21 @@ def _order_of_work(job: Job, layout: Layout) -> list[str]:
         "Hang course by course as the hanging sheet has them, and try each piece before you nail it.",
         (
             "When a board breaks or a course comes out wider or narrower than its mark, stop: most of the "
-            "others are spoken for. Take a board that is told to be spare, or lay out anew."
+            "others are spoken for. Mark what happened and have what is left laid out anew (plankwright "
+            "mark, then plankwright now), or take a board that is told to be spare."
         ),
     ]
 
 
-def _maps(job: Job, layout: Layout, page: Page) -> list[dict[str, str]]:
+_BEGUN = (
+    "What hangs and what is cut already is left out here, unless it is cut again. Of a board that was sawn, "
+    "what is left stands in the cut list as a board called after it, and is measured from the end that was "
+    "nearer to its marked end: put an arrow there."
+)
+"""Told besides where work has begun."""
+
+
+def _maps(job: Job, layout: Layout, page: Page, standing: Standing) -> list[dict[str, str]]:
     """Draw each surface to scale, as large as its sheet allows."""
     room = Page(
         name=page.name,
@@ -93,7 +116,11 @@ def _maps(job: Job, layout: Layout, page: Page) -> list[dict[str, str]]:
         margin=0.5,
     )
     return [
-        {"surface": part.surface_id, "svg": write_svg(wall_map(job, part, room))} for part in layout.surfaces
+        {
+            "surface": part.surface_id,
+            "svg": write_svg(wall_map(job, part, room, hung=standing.hung_labels(part.surface_id))),
+        }
+        for part in layout.surfaces
     ]
 
 

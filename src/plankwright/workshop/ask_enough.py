@@ -4,10 +4,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
+from plankwright.layout.left_over import left_over
 from plankwright.layout.offcuts import offcuts, wood_spent_nm2
 from plankwright.layout.result import Result, Verdict, Wanted, verdict
 from plankwright.measure import TapeStyle, round_up, write_area, write_length
-from plankwright.model import Bound, EdgeKind, EdgeProfile, Job, Score, SurfaceLayout
+from plankwright.model import NOTHING_DONE, Bound, EdgeKind, EdgeProfile, Job, Score, Standing, SurfaceLayout
 from plankwright.workshop.judge_tally import to_cover_nm2
 from plankwright.workshop.tell_bound import tell_bound
 from plankwright.workshop.wording import counted, listed
@@ -96,7 +97,7 @@ class Answer:
         )
 
 
-def ask_enough(job: Job, result: Result) -> Answer:
+def ask_enough(job: Job, result: Result, standing: Standing = NOTHING_DONE) -> Answer:
     """Answer whether the pile is enough, from what a search came to.
 
     Parameters
@@ -105,6 +106,8 @@ def ask_enough(job: Job, result: Result) -> Answer:
         The job.
     result
         What the search came to; its layout must have passed the checker, as that of `lay_out` has.
+    standing
+        How far the job has come.
 
     Returns
     -------
@@ -114,9 +117,9 @@ def ask_enough(job: Job, result: Result) -> Answer:
     surfaces = tuple(_answer_surface(job, laid) for laid in result.layout.surfaces)
     overall = _overall([surface.verdict for surface in surfaces])
     cut_into = {piece.board_id for piece in result.layout.pieces}
-    kept = cut_into | set(result.held_back)
+    kept = cut_into | set(result.held_back) | set(standing.sawn)
     untouched = tuple(board.id for board in job.boards if board.id not in kept)
-    left = _count_offcuts(job, result)
+    left = _count_offcuts(job, result, standing)
     return Answer(
         verdict=overall,
         headline=_headline(overall, surfaces, len(result.held_back)),
@@ -257,7 +260,9 @@ def _named(boards: Sequence[str]) -> str:
     return f"{', '.join(boards[:MOST_NAMED])} and {len(boards) - MOST_NAMED} more"
 
 
-def _count_offcuts(job: Job, result: Result) -> int:
+def _count_offcuts(job: Job, result: Result, standing: Standing) -> int:
+    if standing.begun:
+        return sum(one.id != was.id for one, was in left_over(job, result.layout, standing))
     pieces = sorted(result.layout.pieces, key=lambda piece: piece.board_id)
     return sum(
         len(offcuts(job, job.board(board_id), of_board))

@@ -2,11 +2,13 @@
 
 from plankwright.draw.svg import write_svg
 from plankwright.draw.wall import wall_map
-from plankwright.model import Job, SurfaceLayout
+from plankwright.model import NOTHING_DONE, Job, Standing, SurfaceLayout
 from plankwright.workshop.paper_size import PaperSize, page_of
 
 
-def draw_map(job: Job, laid: SurfaceLayout, paper: PaperSize | None = None) -> str:
+def draw_map(
+    job: Job, laid: SurfaceLayout, paper: PaperSize | None = None, *, standing: Standing = NOTHING_DONE
+) -> str:
     """Draw the map of one surface.
 
     Parameters
@@ -17,10 +19,13 @@ def draw_map(job: Job, laid: SurfaceLayout, paper: PaperSize | None = None) -> s
         The layout of one of its surfaces.
     paper
         The sheet to fit it on; the one that goes with the job's tape when left out.
+    standing
+        How far the job has come: what hangs is marked.
 
     Returns
     -------
     str
         An SVG file.
     """
-    return write_svg(wall_map(job, laid, page_of(job.tape, paper)))
+    hung = standing.hung_labels(laid.surface_id)
+    return write_svg(wall_map(job, laid, page_of(job.tape, paper), hung=hung))

@@ -4,12 +4,12 @@ Nothing is written of a layout that breaks a rule, whoever made it.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
 
-from plankwright.model import Job, Layout
+from plankwright.model import NOTHING_DONE, Job, Layout, Standing
 from plankwright.workshop.ask_enough import Answer
 from plankwright.workshop.check_layout import demand_right
 from plankwright.workshop.draw_map import draw_map
@@ -18,6 +18,7 @@ from plankwright.workshop.ports import Files
 from plankwright.workshop.print_sheets import print_sheets
 
 LAYOUT_FILE = "layout.json"
+BEFORE_FILE = "layout-before.json"
 CUT_LIST_FILE = "cut-list.csv"
 SHEETS_FILE = "sheets.pdf"
 
@@ -38,6 +39,22 @@ class Written:
     what: str
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Since:
+    """What a job was worked by before.
+
+    Parameters
+    ----------
+    layout
+        The layout before.
+    news
+        What is different now, in sentences, for the first sheet.
+    """
+
+    layout: Layout
+    news: tuple[str, ...] = ()
+
+
 def hand_out(
     job: Job,
     layout: Layout,
@@ -46,6 +63,8 @@ def hand_out(
     files: Files,
     paper: PaperSize | None = None,
     answer: Answer | None = None,
+    standing: Standing = NOTHING_DONE,
+    since: Since | None = None,
 ) -> tuple[Written, ...]:
     """Write everything that is made from a layout.
 
@@ -63,6 +82,10 @@ def hand_out(
         What is printed on; the size that goes with the job's tape when left out.
     answer
         Whether the pile is enough, for the first sheet; what the layout alone can say when left out.
+    standing
+        How far the job has come: papers tell what is still to be done.
+    since
+        The layout that it was worked by before, to be kept beside this one, and what is different.
 
     Returns
     -------
@@ -76,31 +99,44 @@ def hand_out(
     FileTroubleError
         If a file cannot be written.
     """
-    demand_right(job, layout)
+    demand_right(job, layout, standing)
     return _write(
         folder,
         files,
         _File(LAYOUT_FILE, "the layout, for map, sheets and check", files.layout_to_json(layout)),
-        _File(CUT_LIST_FILE, "the cut list, for a spreadsheet", files.cut_list_csv(job, layout)),
-        *_maps(job, layout, paper),
-        _sheets(job, layout, paper, answer),
+        *_kept(since, files),
+        _File(CUT_LIST_FILE, "the cut list, for a spreadsheet", files.cut_list_csv(job, layout, standing)),
+        *_maps(job, layout, paper, standing),
+        _sheets(job, layout, paper, answer, standing, () if since is None else since.news),
     )
 
 
 def hand_out_maps(
-    job: Job, layout: Layout, *, folder: Path, files: Files, paper: PaperSize | None = None
+    job: Job,
+    layout: Layout,
+    *,
+    folder: Path,
+    files: Files,
+    paper: PaperSize | None = None,
+    standing: Standing = NOTHING_DONE,
 ) -> tuple[Written, ...]:
     """Write the map of each surface; parameters and errors are those of `hand_out`."""
-    demand_right(job, layout)
-    return _write(folder, files, *_maps(job, layout, paper))
+    demand_right(job, layout, standing)
+    return _write(folder, files, *_maps(job, layout, paper, standing))
 
 
 def hand_out_sheets(
-    job: Job, layout: Layout, *, folder: Path, files: Files, paper: PaperSize | None = None
+    job: Job,
+    layout: Layout,
+    *,
+    folder: Path,
+    files: Files,
+    paper: PaperSize | None = None,
+    standing: Standing = NOTHING_DONE,
 ) -> tuple[Written, ...]:
     """Write the printed sheets; parameters and errors are those of `hand_out`."""
-    demand_right(job, layout)
-    return _write(folder, files, _sheets(job, layout, paper, None))
+    demand_right(job, layout, standing)
+    return _write(folder, files, _sheets(job, layout, paper, None, standing))
 
 
 def map_files(surface_ids: tuple[str, ...]) -> tuple[str, ...]:
@@ -134,14 +170,26 @@ class _File(NamedTuple):
     content: str | bytes
 
 
-def _maps(job: Job, layout: Layout, paper: PaperSize | None) -> Iterator[_File]:
+def _kept(since: Since | None, files: Files) -> Iterator[_File]:
+    if since is not None:
+        yield _File(BEFORE_FILE, "the layout as it was, to go back to", files.layout_to_json(since.layout))
+
+
+def _maps(job: Job, layout: Layout, paper: PaperSize | None, standing: Standing) -> Iterator[_File]:
     names = map_files(tuple(laid.surface_id for laid in layout.surfaces))
     for laid, name in zip(layout.surfaces, names, strict=True):
-        yield _File(name, f"the map of {laid.surface_id}", draw_map(job, laid, paper))
+        yield _File(name, f"the map of {laid.surface_id}", draw_map(job, laid, paper, standing=standing))
 
 
-def _sheets(job: Job, layout: Layout, paper: PaperSize | None, answer: Answer | None) -> _File:
-    sheets = print_sheets(job, layout, paper, answer=answer)
+def _sheets(
+    job: Job,
+    layout: Layout,
+    paper: PaperSize | None,
+    answer: Answer | None,
+    standing: Standing,
+    news: Sequence[str] = (),
+) -> _File:
+    sheets = print_sheets(job, layout, paper, answer=answer, standing=standing, news=news)
     return _File(SHEETS_FILE, "answer, maps, cut list and hanging sheet, to print", sheets)
 
 

@@ -61,6 +61,28 @@ class Happened:
     width_nm: Nm | None = None
 
 
+class WorkBegunError(PlankwrightError, ValueError):
+    """A layout from scratch would take the place of the one that is worked by."""
+
+    exit_code: ClassVar[int] = ExitCode.BAD_INPUT
+    default_message: ClassVar[str] = (
+        "Work on this job has begun, and a layout from scratch would not heed it: “plankwright now” lays out "
+        "what is left. To lay it all out anew all the same, name another folder with --out."
+    )
+
+
+def demand_not_begun(work: Work | None) -> None:
+    """Refuse to lay a job out from scratch in the place of the layout that it is worked by.
+
+    Raises
+    ------
+    WorkBegunError
+        If anything was cut, hung or lost.
+    """
+    if work is not None and work.standing.begun:
+        raise WorkBegunError
+
+
 def begin_work(job: Job) -> Work:
     """Give the work on a job that nobody has begun."""
     return Work(job_name=job.name, boards=tuple(board.id for board in job.boards))

@@ -1,12 +1,12 @@
 """What the workshop asks of files, in its own words; the room `files` answers, tests stand in for it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Protocol
 
 from plankwright.errors import Problem
-from plankwright.measure import Nm, Unit
-from plankwright.model import Board, Job, Layout, Rules, Work
+from plankwright.measure import Nm, TapeStyle, Unit
+from plankwright.model import Board, Job, Layout, Rules, Standing, Work
 
 
 class JobReading(Protocol):
@@ -74,8 +74,12 @@ class Files(Protocol):
         """Write a layout as text."""
         ...
 
-    def cut_list_csv(self, job: Job, layout: Layout) -> str:
-        """Write the cut list as text for a spreadsheet."""
+    def cut_list_csv(self, job: Job, layout: Layout, standing: Standing = ...) -> str:
+        """Write the cut list as text for a spreadsheet, as far as it is still to be sawn."""
+        ...
+
+    def tally_csv(self, boards: Iterable[Board], tape: TapeStyle) -> str:
+        """Write boards as a tally that can be read."""
         ...
 
     def demand_writable(self, path: Path) -> None:

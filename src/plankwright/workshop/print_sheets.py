@@ -1,7 +1,9 @@
 """Print a layout as one PDF: answer, maps, cut list for the saw and hanging sheet for the wall."""
 
+from collections.abc import Sequence
+
 from plankwright.layout.result import Result
-from plankwright.model import Job, Layout
+from plankwright.model import NOTHING_DONE, Job, Layout, Standing
 from plankwright.paper.work_sheets import work_sheets_pdf
 from plankwright.workshop.ask_enough import Answer, ask_enough
 from plankwright.workshop.check_layout import check_layout
@@ -9,7 +11,13 @@ from plankwright.workshop.paper_size import PaperSize, page_of
 
 
 def print_sheets(
-    job: Job, layout: Layout, paper: PaperSize | None = None, *, answer: Answer | None = None
+    job: Job,
+    layout: Layout,
+    paper: PaperSize | None = None,
+    *,
+    answer: Answer | None = None,
+    standing: Standing = NOTHING_DONE,
+    news: Sequence[str] = (),
 ) -> bytes:
     """Print the sheets of a layout.
 
@@ -24,12 +32,18 @@ def print_sheets(
     answer
         Whether the pile is enough; when left out, as much of it as the layout alone can say, which knows
         neither of boards held back nor of boards wanted.
+    standing
+        How far the job has come: only what is still to be cut and hung is told.
+    news
+        What is different from the layout before, in sentences.
 
     Returns
     -------
     bytes
         A PDF file.
     """
-    told = answer or ask_enough(job, Result(layout=layout))
-    remarks = [str(remark) for remark in check_layout(job, layout).warnings]
-    return work_sheets_pdf(job, layout, page_of(job.tape, paper), str(told).splitlines(), remarks)
+    told = answer or ask_enough(job, Result(layout=layout), standing)
+    remarks = [str(remark) for remark in check_layout(job, layout, standing).warnings]
+    page = page_of(job.tape, paper)
+    headline, *rest = str(told).splitlines()
+    return work_sheets_pdf(job, layout, page, (headline, *news, *rest), remarks, standing=standing)

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from in_progress import begun_job, begun_layout, happened, marked
 from plankwright.check import FindingSeverity
 from plankwright.errors import ExitCode
 from plankwright.workshop.check_layout import FaultyLayoutError, check_layout, demand_right
@@ -42,6 +43,14 @@ def test_a_faulty_layout_is_not_worked_from() -> None:
         demand_right(small_job(), spoilt_layout())
     assert caught.value.exit_code == ExitCode.NOT_ENOUGH
     assert len(caught.value.faults) == len(check_layout(small_job(), spoilt_layout()).faults)
+    assert str(pickle.loads(pickle.dumps(caught.value))) == str(caught.value)  # noqa: S301 - our own
+
+
+def test_a_layout_that_something_happened_to_since_is_told_apart() -> None:
+    """What now? has to be asked, also when the refusal comes from another process."""
+    work = marked(happened("lost", "C"))
+    with pytest.raises(FaultyLayoutError, match="does not heed what was marked since") as caught:
+        demand_right(begun_job(), begun_layout(), work.standing)
     assert str(pickle.loads(pickle.dumps(caught.value))) == str(caught.value)  # noqa: S301 - our own
 
 

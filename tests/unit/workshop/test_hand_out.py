@@ -1,12 +1,12 @@
 """The files that a person takes to the saw and to the wall."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 
 import pytest
 
-from plankwright.measure import Unit
-from plankwright.model import Job, Layout, Rules, Work
+from plankwright.measure import TapeStyle, Unit
+from plankwright.model import NOTHING_DONE, Board, Job, Layout, Rules, Standing, Work
 from plankwright.workshop.check_layout import FaultyLayoutError
 from plankwright.workshop.hand_out import hand_out, hand_out_maps, hand_out_sheets, map_files
 from plankwright.workshop.ports import JobReading, TallyReading
@@ -34,9 +34,14 @@ class FilesInMemory:
         """Say whose layout it is."""
         return f"layout of {layout.job_name}"
 
-    def cut_list_csv(self, job: Job, layout: Layout) -> str:
+    def cut_list_csv(self, job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> str:
         """Say how many pieces there are."""
+        assert not standing.begun
         return f"{len(layout.pieces)} pieces of {job.name}"
+
+    def tally_csv(self, boards: Iterable[Board], tape: TapeStyle) -> str:
+        """Nothing is tallied here."""
+        raise NotImplementedError(boards, tape)
 
     def read_job(self, folder: Path) -> JobReading:
         """Nothing is read here."""

@@ -1,0 +1,85 @@
+"""While a job is worked on, paper tells only what is still to be done."""
+
+from dataclasses import replace
+
+from builders import nm
+from in_progress import begun_job, begun_layout, happened, marked
+from plankwright.draw import LETTER, wall_map
+from plankwright.draw.scene import Polygon
+from plankwright.draw.styles import Style
+from plankwright.model import EdgeTreatment, Piece
+from plankwright.paper.cut_list import BoardBlock, cut_list
+from plankwright.paper.hanging_sheet import SurfaceSheet, hanging_sheet
+
+WORK = marked(happened("hung", "1", "2a"), happened("cut", "3"), happened("miscut", "4b", length_nm=nm(90)))
+(LAID,) = begun_layout().surfaces
+
+
+def sheet(far: EdgeTreatment | None = None) -> SurfaceSheet:
+    """Give the hanging sheet; with another far edge to the piece that hangs below all."""
+    courses = tuple(
+        replace(
+            row,
+            pieces=tuple(
+                one if far is None or one.label != "1a" else replace(one, far=far) for one in row.pieces
+            ),
+        )
+        for row in LAID.courses
+    )
+    return hanging_sheet(begun_job(), replace(LAID, courses=courses), WORK.standing.hung_pieces("wall"))
+
+
+def block(which: str) -> BoardBlock:
+    """Give the block of one board in the cut list."""
+    (found,) = [
+        each for each in cut_list(begun_job(), begun_layout(), 180.0, WORK.standing) if each.id == which
+    ]
+    return found
+
+
+def test_courses_that_hang_are_not_told_of() -> None:
+    """Of the one that was begun the rest is, with what hangs of it."""
+    told = sheet()
+    assert [course.number for course in told.courses] == [2, 3, 4]
+    assert [row.label for row in told.courses[0].pieces] == ["2b"]
+    assert told.courses[0].watch[0] == "2a hangs already."
+
+
+def test_what_is_still_to_be_done_where_a_piece_hangs_is_told_with_the_next_course() -> None:
+    """And not what was done before it was hung."""
+    assert not any("where it hangs" in line for line in sheet().courses[0].watch)
+    told = sheet(far=EdgeTreatment.FACE_NAIL).courses[0].watch
+    assert told[1] == "1a, where it hangs: it is nailed through the face at its upper edge."
+    hanging = {"1a": piece_with(EdgeTreatment.FACE_NAIL)}
+    before = hanging_sheet(
+        begun_job(),
+        replace(
+            LAID,
+            courses=(replace(LAID.courses[0], pieces=(hanging["1a"],)), *LAID.courses[1:]),
+        ),
+        hanging,
+    )
+    assert not any("where it hangs" in line for line in before.courses[0].watch)
+
+
+def piece_with(far: EdgeTreatment) -> Piece:
+    """Give the piece that hangs below all, its far edge treated somehow."""
+    return replace(LAID.pieces[0], far=far)
+
+
+def test_the_cut_list_leaves_out_what_is_cut() -> None:
+    """What is left of a board is a block of its own, with its own size and marks."""
+    blocks = [each.id for each in cut_list(begun_job(), begun_layout(), 180.0, WORK.standing)]
+    assert set(blocks) == {"long rest 1", "D", "4b of long"}
+    assert block("4b of long").size == '7\' 6" × 6"'
+    assert [(step.kind, step.mark) for step in block("4b of long").steps] == [("Crosscut", 'at 56"')]
+
+
+def test_what_hangs_is_shaded_on_the_map_and_told_in_its_key() -> None:
+    """A hatch for each piece; without any, neither."""
+    hung = WORK.standing.hung_labels("wall")
+    scene = wall_map(begun_job(), LAID, LETTER, hung=hung)
+    shaded = [item for item in scene.items if isinstance(item, Polygon) and item.style is Style.HANGING]
+    assert len(shaded) == len(hung)
+    plain = wall_map(begun_job(), LAID, LETTER)
+    assert not any(isinstance(item, Polygon) and item.style is Style.HANGING for item in plain.items)
