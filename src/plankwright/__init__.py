@@ -8,7 +8,18 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from plankwright.bootstrap import ask_enough, hand_out, judge_tally, lay_out, read_job, read_layout
+    from plankwright.bootstrap import (
+        ask_enough,
+        hand_out,
+        judge_tally,
+        lay_out,
+        left_over,
+        mark_work,
+        read_job,
+        read_layout,
+        read_work,
+        what_now,
+    )
     from plankwright.check import check_layout
     from plankwright.workshop.draw_map import draw_map
     from plankwright.workshop.print_sheets import print_sheets
@@ -20,9 +31,13 @@ __all__ = [
     "hand_out",
     "judge_tally",
     "lay_out",
+    "left_over",
+    "mark_work",
     "print_sheets",
     "read_job",
     "read_layout",
+    "read_work",
+    "what_now",
 ]
 
 _ELSEWHERE = {

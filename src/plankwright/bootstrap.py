@@ -6,12 +6,17 @@ from pathlib import Path
 
 from plankwright import files
 from plankwright.layout import lay_out as search_layout
+from plankwright.layout.again import lay_again
 from plankwright.layout.result import Effort, Watch
-from plankwright.model import Job, Layout
+from plankwright.measure import Nm
+from plankwright.model import NOTHING_DONE, Job, Layout, MarkKind, Work
 from plankwright.workshop import ask_enough as asking
 from plankwright.workshop import hand_out as handing
 from plankwright.workshop import judge_tally as judging
+from plankwright.workshop import keep_left_over as keeping
 from plankwright.workshop import lay_out as laying
+from plankwright.workshop import mark_work as marking
+from plankwright.workshop import what_now as nowing
 from plankwright.workshop.paper_size import PaperSize
 from plankwright.workshop.ports import Files, JobReading
 
@@ -26,10 +31,13 @@ class Bench:
         Who reads and writes.
     search
         Who looks for a layout.
+    again
+        Who lays out what is left of a job.
     """
 
     files: Files
     search: laying.Search
+    again: nowing.Again = lay_again
 
 
 def set_up_bench() -> Bench:
@@ -126,6 +134,146 @@ def ask_enough(job: Job, laid_out: laying.LaidOut) -> asking.Answer:
     return asking.ask_enough(job, laid_out.result)
 
 
+def read_work(folder: str | os.PathLike[str], job: Job) -> Work:
+    """Read what was marked while a job was worked on.
+
+    Parameters
+    ----------
+    folder
+        The job folder.
+    job
+        Its job.
+
+    Returns
+    -------
+    Work
+        The marks, and as `standing` how far the job has come; without marks when nothing was marked.
+
+    Raises
+    ------
+    BadInputError
+        With every problem of the file.
+    FileTroubleError
+        If it cannot be read.
+    """
+    return files.read_work(Path(folder)) or marking.begin_work(job)
+
+
+def mark_work(  # noqa: PLR0913 - what can be told of a mark
+    job: Job,
+    layout: Layout,
+    work: Work,
+    word: str,
+    *names: str,
+    surface: str | None = None,
+    edge_nm: Nm | None = None,
+    off_nm: Nm | None = None,
+    length_nm: Nm | None = None,
+    width_nm: Nm | None = None,
+) -> Work:
+    """Mark what happened: "cut", "hung", "broke", "miscut", "down" or "lost".
+
+    Parameters
+    ----------
+    job, layout, work
+        The job, the layout that it is worked by, and what was marked before.
+    word, names
+        What happened, and to which pieces, courses or boards.
+    surface
+        The surface, where a name alone could be of several.
+    edge_nm, off_nm
+        With "hung": where the far edge of the course was measured from the start side, or how much farther
+        than planned it is. [nm]
+    length_nm, width_nm
+        With "miscut": the size that the piece has. [nm]
+
+    Returns
+    -------
+    Work
+        The same with one mark more; its `undone()` is without it. Nothing is written.
+
+    Raises
+    ------
+    MarkError
+        If it cannot have happened, or is marked already.
+    """
+    measured = None
+    if edge_nm is not None or off_nm is not None:
+        measured = marking.Measured(edge_nm=edge_nm, off_nm=off_nm or 0)
+    happened = marking.Happened(
+        kind=MarkKind(word),
+        names=names,
+        surface_id=surface,
+        measured=measured,
+        length_nm=length_nm,
+        width_nm=width_nm,
+    )
+    return marking.mark_work(job, layout, work, happened)
+
+
+def what_now(
+    job: Job,
+    layout: Layout,
+    work: Work,
+    *,
+    effort: str | Effort = "steady",
+    seed: int = 0,
+    watch: Watch | None = None,
+) -> nowing.WhatNow:
+    """Lay out what is left of a job, with as little change as can be; the layout has passed the checker.
+
+    Parameters
+    ----------
+    job
+        The job, with the boards that were found since.
+    layout
+        The layout that it was worked by.
+    work
+        What was marked.
+    effort, seed, watch
+        As for `lay_out`; it ends as soon as all is covered.
+
+    Returns
+    -------
+    WhatNow
+        What the search came to, and what becomes of each piece that does not hang yet.
+
+    Raises
+    ------
+    BoardsMissingError
+        If the tally lacks a board that pieces hang of.
+    EffortError
+        If the effort is none.
+    LayoutRefusedError
+        If the checker finds a fault in our own layout.
+    """
+    how_long = laying.read_effort(effort) if isinstance(effort, str) else effort
+    return nowing.what_now(job, layout, work, again=lay_again, effort=how_long, seed=seed, watch=watch)
+
+
+def left_over(job: Job, layout: Layout, work: Work | None = None) -> keeping.LeftOver:
+    """Give what is left of the pile once all of a layout hangs, as a tally for the next surface.
+
+    Parameters
+    ----------
+    job, layout
+        The job and its layout.
+    work
+        What was marked, if anything was.
+
+    Returns
+    -------
+    LeftOver
+        Its `boards` are those of another job.
+
+    Raises
+    ------
+    FaultyLayoutError
+        If the layout breaks a rule.
+    """
+    return keeping.gather_left_over(job, layout, NOTHING_DONE if work is None else work.standing)
+
+
 def read_layout(file: str | os.PathLike[str]) -> Layout:
     """Read a layout made earlier, by anybody.
 
@@ -150,7 +298,12 @@ def read_layout(file: str | os.PathLike[str]) -> Layout:
 
 
 def hand_out(
-    job: Job, layout: Layout, folder: str | os.PathLike[str], *, paper: str | None = None
+    job: Job,
+    layout: Layout,
+    folder: str | os.PathLike[str],
+    *,
+    paper: str | None = None,
+    work: Work | None = None,
 ) -> tuple[Path, ...]:
     """Write layout, cut list, maps and printed sheets into a folder.
 
@@ -162,6 +315,8 @@ def hand_out(
         Where to write; it is made when it is not there.
     paper
         "letter" or "a4"; the size that goes with the job's tape when left out.
+    work
+        What was marked: papers tell only what is still to be done.
 
     Returns
     -------
@@ -176,5 +331,6 @@ def hand_out(
         If a file cannot be written.
     """
     size = None if paper is None else PaperSize(paper)
-    written = handing.hand_out(job, layout, folder=Path(folder), files=files, paper=size)
+    standing = NOTHING_DONE if work is None else work.standing
+    written = handing.hand_out(job, layout, folder=Path(folder), files=files, paper=size, standing=standing)
     return tuple(file.path for file in written)

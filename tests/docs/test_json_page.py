@@ -6,11 +6,20 @@ from pathlib import Path
 
 from in_progress import begun_job, begun_layout, happened, marked
 from plankwright.check import check_layout
-from plankwright.cli.as_json import answer_as_json, findings_as_json, tally_as_json, work_as_json
+from plankwright.cli.as_json import (
+    answer_as_json,
+    changes_as_json,
+    findings_as_json,
+    left_over_as_json,
+    tally_as_json,
+    work_as_json,
+)
 from plankwright.cli.json_text import Json, problems_as_json
 from plankwright.errors import Problem
+from plankwright.layout.again import Change, ChangeKind
 from plankwright.workshop.ask_enough import ask_enough
 from plankwright.workshop.judge_tally import judge_tally
+from plankwright.workshop.keep_left_over import gather_left_over
 from village import short_result, small_job, spoilt_layout
 
 PAGE = (Path(__file__).parents[2] / "docs" / "json.md").read_text(encoding="utf-8")
@@ -84,6 +93,23 @@ def test_mark() -> None:
     assert isinstance(surfaces, list)
     (course,) = re.findall(r"^A course that hangs: (.*?)\n\n", section("mark"), re.MULTILINE | re.DOTALL)
     assert keys(surfaces[0]["courses"]) == names_in(course)
+
+
+def test_now() -> None:
+    """A change, with every sort that there is."""
+    change = Change(kind=ChangeKind.NEW, surface_id="wall", before=None, after=None)
+    told = rows("now")
+    assert set(told) == {"changes", "found_boards"}
+    words = names_in(told["changes"])
+    assert keys(changes_as_json([change])) <= words
+    assert set(re.findall(r"`([^`]+)`", told["changes"])) >= {kind.value for kind in ChangeKind}
+
+
+def test_left() -> None:
+    """A board, and the sum."""
+    given, told = left_over_as_json(gather_left_over(begun_job(), begun_layout())), rows("left")
+    assert set(given) | {"files"} == set(told)
+    assert keys(given["boards"]) == names_in(told["boards"])
 
 
 def test_problems() -> None:

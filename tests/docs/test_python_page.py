@@ -18,10 +18,11 @@ def test_the_example_runs_and_leaves_its_files(
     """From the root of the project, as a reader would run it."""
     shutil.copytree(ROOT / "examples", tmp_path / "examples")
     monkeypatch.chdir(tmp_path)
-    (example,) = re.findall(r"```python\n(.*?)```", PAGE, re.DOTALL)
-    exec(compile(example, "docs/python.md", "exec"), {})  # noqa: S102 - our own page
+    examples = re.findall(r"```python\n(.*?)```", PAGE, re.DOTALL)
+    exec(compile("\n".join(examples), "docs/python.md", "exec"), {})  # noqa: S102 - our own page
     said = capsys.readouterr().out
     assert "of the pile can be hung" in said
+    assert "end to end." in said
     assert {"layout.json", "cut-list.csv", "sheets.pdf"} <= {file.name for file in Path("out").iterdir()}
 
 

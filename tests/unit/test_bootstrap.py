@@ -5,6 +5,8 @@ from pathlib import Path
 import pytest
 
 import plankwright as pw
+from builders import nm
+from in_progress import begun_job, begun_layout
 from plankwright import bootstrap, files
 from plankwright.errors import BadInputError
 from plankwright.layout import lay_out as search_layout
@@ -100,3 +102,23 @@ def test_a_faulty_layout_is_not_handed_out(tmp_path: Path) -> None:
     with pytest.raises(FaultyLayoutError):
         pw.hand_out(small_job(), spoilt_layout(), tmp_path / "out")
     assert not (tmp_path / "out").exists()
+
+
+def test_a_job_in_progress_goes_on(tmp_path: Path) -> None:
+    """Marked, laid out again, handed out, and what is left told."""
+    job, laid = begun_job(), begun_layout()
+    work = pw.read_work(tmp_path, job)
+    assert not work.standing.begun
+    work = pw.mark_work(job, laid, work, "hung", "1", edge_nm=nm(6.125))
+    work = pw.mark_work(job, laid, work, "hung", "1a", off_nm=nm(0.0625))
+    work = pw.mark_work(job, laid, work, "miscut", "4a", length_nm=nm(36))
+    work = pw.mark_work(job, laid, work, "lost", "C")
+    assert work.standing.hung_on("wall")[0].to_nm == nm(6.0625)
+    files.write_work(tmp_path, work)
+    assert pw.read_work(str(tmp_path), job) == work
+    now = pw.what_now(job, laid, work, effort="glance")
+    assert now.result.layout.covers_everything
+    written = pw.hand_out(job, now.result.layout, tmp_path / "out", work=work)
+    assert {path.name for path in written} >= {"layout.json", "sheets.pdf"}
+    assert pw.left_over(job, now.result.layout, work).boards
+    assert pw.left_over(job, laid).whole == ("wide",)

@@ -9,11 +9,13 @@ from collections.abc import Iterable
 from plankwright.check import Finding
 from plankwright.cli.json_text import Json, problems_as_json
 from plankwright.errors import Problem
+from plankwright.layout.again import Change
 from plankwright.layout.result import Wanted
 from plankwright.measure import MILLIMETRE
 from plankwright.model import Bound, Job, Layout, Work
 from plankwright.workshop.ask_enough import Answer, SurfaceAnswer
 from plankwright.workshop.judge_tally import LotTotals, TallyJudgement
+from plankwright.workshop.keep_left_over import LeftOver
 from plankwright.workshop.tell_work import found_since
 
 
@@ -117,6 +119,41 @@ def work_as_json(job: Job, layout: Layout, work: Work) -> dict[str, Json]:
         ],
         "lost_boards": list(standing.lost),
         "found_boards": list(found_since(job, work)),
+    }
+
+
+def changes_as_json(changes: Iterable[Change]) -> Json:
+    """Give what becomes of pieces that do not hang yet."""
+    return [
+        {
+            "change": change.kind.value,
+            "surface": change.surface_id,
+            "before": None if change.before is None else change.before.label,
+            "after": None if change.after is None else change.after.label,
+            "board_before": None if change.before is None else change.before.board_id,
+            "board_after": None if change.after is None else change.after.board_id,
+            "cut": change.cut,
+            "shifted_nm": change.shifted_nm,
+        }
+        for change in changes
+    ]
+
+
+def left_over_as_json(left: LeftOver) -> dict[str, Json]:
+    """Give what is left of a pile."""
+    return {
+        "boards": [
+            {
+                "board": board.id,
+                "whole": board.id in left.whole,
+                "lot": board.lot,
+                "length_nm": board.length_nm,
+                "width_nm": board.narrowest_width_nm,
+                "thickness_nm": board.thickness_nm,
+            }
+            for board in left.boards
+        ],
+        "length_nm": left.length_nm,
     }
 
 

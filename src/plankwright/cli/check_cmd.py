@@ -7,7 +7,7 @@ import click
 from plankwright.cli.as_json import findings_as_json
 from plankwright.cli.json_text import write_json
 from plankwright.cli.options import folder_argument, layout_argument, talking
-from plankwright.cli.reading_layout import read_both
+from plankwright.cli.reading_layout import read_all
 from plankwright.cli.talk import Talk, pass_talk
 from plankwright.errors import ExitCode
 from plankwright.workshop.check_layout import check_layout
@@ -31,7 +31,7 @@ def command(talk: Talk, folder: Path, layout: Path | None) -> int:
 
     The number behind a finding is explained in docs/checker.md. Warnings and notes alone are no fault.
     """  # noqa: D301 - \b keeps the lines of the examples
-    judged = check_layout(*read_both(talk, folder, layout))
+    judged = check_layout(*read_all(talk, folder, layout))
     every = (*judged.faults, *judged.warnings, *judged.notes)
     if talk.json:
         talk.answer(write_json({"right": not judged.faults, "findings": findings_as_json(every)}))

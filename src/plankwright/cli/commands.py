@@ -12,6 +12,8 @@ SUMMARIES = {
     "map": "Draw the map of each surface from a layout made earlier.",
     "sheets": "Print the cut list and hanging sheet from a layout made earlier.",
     "mark": "Mark what was cut, hung, broke or is lost; take marks back.",
+    "now": "Say what now: lay out what is left, with little change.",
+    "left": "Write what is left as a tally for the next surface.",
     "check": "List what is wrong with a layout, whoever made it.",
 }
 """Told by `plankwright --help` without loading the commands, a search and a geometry library with them."""
@@ -56,6 +58,13 @@ def plankwright() -> None:
       plankwright enough porch     is it enough, and what is missing
       plankwright lay porch        the layout, its map and its papers
       plankwright check porch      is the layout right?
+
+    While it is worked on, until all hangs:
+
+    \b
+      plankwright mark porch hung 1     what was cut, hung, broke, is lost
+      plankwright now porch             what is left, laid out anew
+      plankwright left porch            offcuts, for the next surface
 
     `plankwright COMMAND --help` shows each by example.
 

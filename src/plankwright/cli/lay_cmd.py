@@ -18,6 +18,7 @@ from plankwright.cli.talk import Talk, pass_talk
 from plankwright.cli.written import show_written
 from plankwright.workshop.caution import CAUTION
 from plankwright.workshop.hand_out import hand_out
+from plankwright.workshop.mark_work import demand_not_begun
 
 
 @click.command("lay")
@@ -49,6 +50,8 @@ def command(talk: Talk, folder: Path, out: Path | None, effort: str, seed: int, 
     Ctrl-C stops the search and writes the best layout so far; a second Ctrl-C ends with nothing written.
     """  # noqa: D301 - \b keeps the lines of the examples
     target = out_folder(folder, out)
+    if target == out_folder(folder, None):
+        demand_not_begun(talk.bench.files.read_work(folder))
     reading, laid_out, answer = search(talk, folder, effort=effort, seed=seed, out=target)
     written = hand_out(
         reading.job,

@@ -13,7 +13,7 @@ from plankwright.cli.options import (
     paper_size,
     talking,
 )
-from plankwright.cli.reading_layout import read_both
+from plankwright.cli.reading_layout import read_all
 from plankwright.cli.talk import Talk, pass_talk
 from plankwright.cli.written import show_written
 from plankwright.workshop.hand_out import hand_out_maps
@@ -37,8 +37,13 @@ def command(talk: Talk, folder: Path, layout: Path | None, out: Path | None, pap
       plankwright map porch changed-by-hand.json --out porch/maps
       plankwright map porch --paper a4
     """  # noqa: D301 - \b keeps the lines of the examples
-    job, read = read_both(talk, folder, layout)
+    job, read, standing = read_all(talk, folder, layout)
     written = hand_out_maps(
-        job, read, folder=out_folder(folder, out), files=talk.bench.files, paper=paper_size(paper)
+        job,
+        read,
+        folder=out_folder(folder, out),
+        files=talk.bench.files,
+        paper=paper_size(paper),
+        standing=standing,
     )
     show_written(talk, written)

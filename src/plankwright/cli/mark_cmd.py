@@ -8,11 +8,12 @@ import click
 from plankwright.cli.as_json import work_as_json
 from plankwright.cli.json_text import write_json
 from plankwright.cli.options import folder_argument, out_folder, talking
+from plankwright.cli.reading_layout import read_work
 from plankwright.cli.talk import Talk, pass_talk
 from plankwright.errors import ExitCode
 from plankwright.model import MarkKind, Work
 from plankwright.workshop.hand_out import LAYOUT_FILE
-from plankwright.workshop.mark_work import Happened, Measured, begin_work, mark_work
+from plankwright.workshop.mark_work import Happened, Measured, mark_work
 from plankwright.workshop.ports import JobReading
 from plankwright.workshop.tell_work import tell_mark, tell_work
 
@@ -92,7 +93,7 @@ def command(
     """  # noqa: D301 - \b keeps the lines of the examples
     reading = talk.bench.files.read_job(folder)
     talk.remark(reading.remarks)
-    job, before = reading.job, talk.bench.files.read_work(folder) or begin_work(reading.job)
+    job, before = reading.job, read_work(talk, folder, reading.job)
     laid = talk.bench.files.read_layout(layout or out_folder(folder, None) / LAYOUT_FILE)
     said: tuple[str, ...] = ()
     after = before

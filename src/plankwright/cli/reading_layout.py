@@ -1,15 +1,16 @@
-"""What `map`, `sheets` and `check` share: a job and a layout made earlier."""
+"""What commands share that work from a layout made earlier: it, its job, and how far that has come."""
 
 from pathlib import Path
 
 from plankwright.cli.options import out_folder
 from plankwright.cli.talk import Talk
-from plankwright.model import Job, Layout
+from plankwright.model import Job, Layout, Standing, Work
 from plankwright.workshop.hand_out import LAYOUT_FILE
+from plankwright.workshop.mark_work import begin_work
 
 
-def read_both(talk: Talk, folder: Path, layout: Path | None) -> tuple[Job, Layout]:
-    """Read a job and a layout of it.
+def read_all(talk: Talk, folder: Path, layout: Path | None) -> tuple[Job, Layout, Standing]:
+    """Read a job, a layout of it, and how far it has come.
 
     Parameters
     ----------
@@ -23,8 +24,14 @@ def read_both(talk: Talk, folder: Path, layout: Path | None) -> tuple[Job, Layou
     Returns
     -------
     tuple
-        The job and the layout, not yet checked.
+        The job, the layout, not yet checked, and the standing.
     """
     reading = talk.bench.files.read_job(folder)
     talk.remark(reading.remarks)
-    return reading.job, talk.bench.files.read_layout(layout or out_folder(folder, None) / LAYOUT_FILE)
+    laid = talk.bench.files.read_layout(layout or out_folder(folder, None) / LAYOUT_FILE)
+    return reading.job, laid, read_work(talk, folder, reading.job).standing
+
+
+def read_work(talk: Talk, folder: Path, job: Job) -> Work:
+    """Read what was marked while a job was worked on; nothing yet is work too."""
+    return talk.bench.files.read_work(folder) or begin_work(job)
