@@ -8,6 +8,7 @@ from plankwright.draw.scene import Circle, Item, Line, Polygon, Rect
 from plankwright.draw.styles import Style
 from plankwright.draw.subject import Subject
 from plankwright.draw.view import View, polygons
+from plankwright.layout.done import Done
 from plankwright.layout.regions import as_polygon
 from plankwright.measure import Nm
 from plankwright.model import Direction, FramingMember, Rectangle
@@ -25,11 +26,13 @@ def wood(subject: Subject, view: View) -> Iterator[Item]:
         yield Polygon(rings=(view.ring(row.hung.shape),), style=Style.WOOD)
 
 
-def hanging(subject: Subject, view: View, labels: frozenset[str]) -> Iterator[Item]:
-    """Shade what hangs already."""
+def done(subject: Subject, view: View, what: Done) -> Iterator[Item]:
+    """Shade what hangs already and, otherwise, what is cut already."""
     for row in subject.rows:
-        if row.piece.label in labels:
-            yield Polygon(rings=(view.ring(row.hung.shape),), style=Style.HANGING)
+        label = row.piece.label
+        if label in what.hung or label in what.cut:
+            style = Style.HANGING if label in what.hung else Style.CUT_ALREADY
+            yield Polygon(rings=(view.ring(row.hung.shape),), style=style)
 
 
 def framing(subject: Subject, view: View) -> Iterator[Item]:

@@ -16,6 +16,7 @@ class Style(StrEnum):
     OUTLINE = "outline"
     PIECE = "piece"
     HANGING = "hanging"
+    CUT_ALREADY = "cut-already"
     BARE = "bare"
     OPENING = "opening"
     OPENING_CROSS = "opening-cross"
@@ -108,7 +109,9 @@ LOOKS: dict[Style, Look] = {
     Style.WOOD: Look(fill=WOOD),
     Style.OUTLINE: Look(stroke=INK, width=0.6),
     Style.PIECE: Look(stroke=INK, width=0.2),
-    Style.HANGING: Look(hatch=Hatch(spacing=1.8, width=0.12, angle=0, ink=GREY)),
+    # Darker, not of another colour: narrow courses leave no room for a hatch.
+    Style.HANGING: Look(fill="#d3cdbe"),
+    Style.CUT_ALREADY: Look(hatch=Hatch(spacing=2.2, width=0.14, angle=-45, ink=GREY)),
     Style.BARE: Look(
         hatch=Hatch(spacing=1.6, width=0.2, angle=45, crossed=True, ink=INK), stroke=INK, width=0.4
     ),

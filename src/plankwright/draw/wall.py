@@ -12,6 +12,7 @@ from plankwright.draw.sides import extensions, sides
 from plankwright.draw.styles import Style
 from plankwright.draw.subject import Subject, subject
 from plankwright.draw.view import Page, View
+from plankwright.layout.done import NOTHING, Done
 from plankwright.layout.result import Verdict, verdict
 from plankwright.measure import write_area, write_inches, write_length
 from plankwright.model import Job, SurfaceKind, SurfaceLayout
@@ -42,7 +43,7 @@ def wall_map(
     *,
     nails: bool = False,
     links: Mapping[str, str] | None = None,
-    hung: frozenset[str] = frozenset(),
+    done: Done = NOTHING,
 ) -> Scene:
     """Draw a surface with its layout.
 
@@ -58,8 +59,8 @@ def wall_map(
         Whether to draw the nails.
     links
         For each label where a tap on the piece leads; pieces that are missing here lead nowhere.
-    hung
-        Labels of the pieces that hang already: they are shaded.
+    done
+        What hangs already and what is cut: each is shaded in its way.
 
     Returns
     -------
@@ -70,7 +71,7 @@ def wall_map(
     heading, heading_height = _heading(what).drawn(page.margin, page.margin, page.width - 2 * page.margin)
     along_sides = sides(what)
     depths = [side.depth for side in along_sides]
-    entries = _entries(what, nails=nails, hung=hung)
+    entries = _entries(what, nails=nails, done=done)
     width = page.width - 2 * page.margin
     # The bar is about as long at any scale; its own is known only once everything else has found its room.
     key_height = ROW * len(flow([*entries, _WIDEST_BAR], width))
@@ -91,7 +92,7 @@ def wall_map(
         rows = lettering.table
     items = [
         *heading,
-        *_surface(what, view, lettering, nails=nails, links=links or {}, hung=hung),
+        *_surface(what, view, lettering, nails=nails, links=links or {}, done=done),
         *extensions(what, view),
         *(item for side in along_sides for item in side.drawn(what, view)),
         *draw_key([scale_bar(view.scale, what.tape, page.name), *entries], page.margin, key_top, width),
@@ -111,7 +112,7 @@ def wall_map(
         width=page.width,
         height=page.height,
         title=f"{job.name}: {what.surface.id}",
-        description=_description(what),
+        description=_description(what, done),
         items=tuple(items),
     )
 
@@ -123,10 +124,10 @@ def _surface(
     *,
     nails: bool,
     links: Mapping[str, str],
-    hung: frozenset[str],
+    done: Done,
 ) -> Iterator[Item]:
     yield from shapes.wood(what, view)
-    yield from shapes.hanging(what, view, hung)
+    yield from shapes.done(what, view, done)
     yield from shapes.bare(what, view)
     yield from shapes.framing(what, view)
     yield from shapes.zones(what, view)
@@ -183,19 +184,24 @@ def _count(number: int, noun: str) -> str:
     return f"{number or 'no'} {noun}{'' if number == 1 else 's'}"
 
 
-def _description(what: Subject) -> str:
+def _description(what: Subject, done: Done) -> str:
     courses = "; ".join(
         f"course {course.number}: "
         + (", ".join(f"{piece.label} from board {piece.board_id}" for piece in course.pieces) or "bare")
         for course in what.layout.courses
     )
-    return f"{_answer(what)} From the {what.surface.start}: {courses}."
+    told = f"{_answer(what)} From the {what.surface.start}: {courses}."
+    pieces = [piece.label for piece in what.layout.pieces]
+    for labels, state in ((done.hung, "Hangs already"), (done.cut, "Cut already")):
+        if labels:
+            told += f" {state}: {', '.join(label for label in pieces if label in labels)}."
+    return told
 
 
 _WIDEST_BAR = Entry(width=62.0, sample=lambda _left, _middle: (), text="1:100 on Letter")
 
 
-def _entries(what: Subject, *, nails: bool, hung: frozenset[str]) -> list[Entry]:
+def _entries(what: Subject, *, nails: bool, done: Done) -> list[Entry]:
     """Give the entries of the key, for what there is on the drawing and nothing else."""
     surface = what.surface
     in_sight = any(joint.in_sight for joint in what.joints)
@@ -205,7 +211,8 @@ def _entries(what: Subject, *, nails: bool, hung: frozenset[str]) -> list[Entry]
     said = "label · board · length" + (", LP to the long point" if sloped else "")
     entries = [
         (True, 7.0, swatch(Style.WOOD, Style.PIECE), said),
-        (bool(hung), 7.0, swatch(Style.WOOD, Style.HANGING, Style.PIECE), "hangs already"),
+        (bool(done.hung), 7.0, swatch(Style.WOOD, Style.HANGING, Style.PIECE), "hangs already"),
+        (bool(done.cut), 7.0, swatch(Style.WOOD, Style.CUT_ALREADY, Style.PIECE), "cut already"),
         (in_sight, 4.0, _seen_sample, "joint in sight"),
         (concealed, 4.0, _concealed_sample, "joint out of sight"),
         (bool(surface.framing.members), 7.0, _framing_sample, what.member),

@@ -7,8 +7,9 @@ so has a piece in hand. Whoever measures has nothing else to measure from.
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from plankwright.layout.done import cut_as_hung
 from plankwright.layout.offcuts import width_at_nm
-from plankwright.layout.sawing import piece_name, saw_boards, sawn_from
+from plankwright.layout.sawing import piece_name, sawn_from
 from plankwright.model import (
     Board,
     CutPiece,
@@ -52,7 +53,7 @@ def at_saw(job: Job, layout: Layout, standing: Standing) -> AtSaw:
     named = dict(named_parts(job, standing))
     boards = [board for board in job.boards if board.id not in standing.sawn]
     boards += [_board(job, part, name) for part, name in named.items()]
-    untouched = _hanging_as_cut(job, layout, standing)
+    untouched = cut_as_hung(job, layout, standing)
     surfaces = tuple(
         replace(
             laid,
@@ -186,15 +187,3 @@ def _moved(piece: Piece, part: Part | None, named: dict[Part, str]) -> Piece:
         across_from_nm=piece.across_from_nm - across,
         across_to_nm=piece.across_to_nm - across,
     )
-
-
-def _hanging_as_cut(job: Job, layout: Layout, standing: Standing) -> set[tuple[str, str]]:
-    """Give the pieces in hand that nothing is done to any more."""
-    busy = {cuts.part for cuts in saw_boards(job, layout, standing)}
-    in_hand = {cut.part for cut in standing.cut}
-    return {
-        (laid.surface_id, piece.label)
-        for laid in layout.surfaces
-        for piece in laid.pieces
-        if part_of(piece) in in_hand and part_of(piece) not in busy
-    }

@@ -1,10 +1,10 @@
 """The hanging sheet in words: course by course from the start edge, pieces in order along each."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
-from types import MappingProxyType
 
 from plankwright.draw.subject import HungRow, Subject, subject
+from plankwright.layout.done import NOTHING, Done
 from plankwright.layout.joints import Joint
 from plankwright.layout.regions import extent_in_course
 from plankwright.layout.shaping import shaping_cuts
@@ -24,8 +24,6 @@ from plankwright.model import (
 )
 from plankwright.paper.as_hung import EDGES, AsHung
 from plankwright.paper.nailing import member_name, tell_keep_outs, tell_nails
-
-_NOTHING_HANGS: Mapping[str, Piece] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,9 +66,7 @@ class SurfaceSheet:
     bare: tuple[str, ...]
 
 
-def hanging_sheet(
-    job: Job, surface_layout: SurfaceLayout, hung: Mapping[str, Piece] = _NOTHING_HANGS
-) -> SurfaceSheet:
+def hanging_sheet(job: Job, surface_layout: SurfaceLayout, done: Done = NOTHING) -> SurfaceSheet:
     """Put the hanging sheet of one surface into words.
 
     Parameters
@@ -79,8 +75,8 @@ def hanging_sheet(
         The job.
     surface_layout
         The layout of one of its surfaces.
-    hung
-        The pieces that hang already, as they do, by their labels: they are not told of any more.
+    done
+        What hangs already is not told of any more; of what is cut it is said.
 
     Returns
     -------
@@ -93,9 +89,9 @@ def hanging_sheet(
         intro=tuple(writer.intro()),
         far_edge=writer.far_edge,
         courses=tuple(
-            writer.course(course, hung)
+            writer.course(course, done)
             for course in surface_layout.courses
-            if not course.pieces or any(piece.label not in hung for piece in course.pieces)
+            if not course.pieces or any(piece.label not in done.hung for piece in course.pieces)
         ),
         bare=tuple(writer.bare(place) for place in surface_layout.bare),
     )
@@ -177,16 +173,16 @@ class _Writer:
             f"through the outermost point of the {surface.start} side, marks along them {along}."
         )
 
-    def course(self, course: Course, hung: Mapping[str, Piece]) -> CourseBlock:
+    def course(self, course: Course, done: Done) -> CourseBlock:
         return CourseBlock(
             number=course.number,
             mark=self.inches(course.to_nm),
             width=self.inches(course.height_nm),
-            watch=(*self._hanging(course, hung), *self._watch(course)),
+            watch=(*self._done(course, done), *self._watch(course)),
             pieces=tuple(
                 self._row(row)
                 for row in self.what.rows
-                if row.course is course and row.piece.label not in hung
+                if row.course is course and row.piece.label not in done.hung
             ),
         )
 
@@ -201,14 +197,18 @@ class _Writer:
     def inches(self, nm: Nm) -> str:
         return write_inches(nm, self.what.tape)
 
-    def _hanging(self, course: Course, hung: Mapping[str, Piece]) -> Iterator[str]:
-        """Tell what of a course hangs already, and what of the one below is still to be done there."""
-        labels = [piece.label for piece in course.pieces if piece.label in hung]
-        if labels:
-            yield f"{', '.join(labels)} {'hangs' if len(labels) == 1 else 'hang'} already."
+    def _done(self, course: Course, done: Done) -> Iterator[str]:
+        """Tell what of a course hangs or is cut already, and what is still to be done to the one below."""
+        labels = [piece.label for piece in course.pieces]
+        hanging = [label for label in labels if label in done.hung]
+        if hanging:
+            yield f"{', '.join(hanging)} {'hangs' if len(hanging) == 1 else 'hang'} already."
+        cut = [label for label in labels if label in done.cut]
+        if cut:
+            yield f"{', '.join(cut)} {'is' if len(cut) == 1 else 'are'} cut already."
         below = next((other for other in self.courses if other.number == course.number - 1), None)
         for piece in below.pieces if below is not None else ():
-            fact = hung.get(piece.label)
+            fact = done.hung.get(piece.label)
             if fact is not None and fact.far is not piece.far and piece.far in _WHERE_IT_HANGS:
                 what = _WHERE_IT_HANGS[piece.far]
                 yield f"{piece.label}, where it hangs: {what} at its {self.far_edge} edge."

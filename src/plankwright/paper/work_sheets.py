@@ -6,6 +6,7 @@ from dataclasses import asdict
 from plankwright.draw.svg import write_svg
 from plankwright.draw.view import Page
 from plankwright.draw.wall import wall_map
+from plankwright.layout.done import done_on
 from plankwright.measure import write_inches
 from plankwright.model import NOTHING_DONE, Job, Layout, Standing
 from plankwright.paper.caution import CAUTIONS
@@ -67,8 +68,7 @@ def work_sheets_pdf(
                 ],
             },
             "hanging": [
-                asdict(hanging_sheet(job, part, standing.hung_pieces(part.surface_id)))
-                for part in layout.surfaces
+                asdict(hanging_sheet(job, part, done_on(job, part, standing))) for part in layout.surfaces
             ],
         },
     )
@@ -77,12 +77,13 @@ def work_sheets_pdf(
 def _order_of_work(job: Job, layout: Layout, *, begun: bool) -> list[str]:
     """Say what to do first, and what next."""
     nailed = any(not job.surface(part.surface_id).framing.solid for part in layout.surfaces)
+    anew = "have what is left laid out anew" if begun else "lay it out anew before anything is cut"
     framing = ", the marks of the framing" if nailed else ""
     return [
         "Read what stands under “Before you start” on the cut list and on the hanging sheet.",
         (
             f"Compare each map with the real thing: outline, openings, boxes{framing}, what runs behind. "
-            "Where they differ, mend the job and lay it out anew before anything is cut."
+            f"Where they differ, mend the job and {anew}."
         ),
         "See that its id and an arrow at its marked end stand on every board.",
         *((_BEGUN,) if begun else ()),
@@ -118,7 +119,7 @@ def _maps(job: Job, layout: Layout, page: Page, standing: Standing) -> list[dict
     return [
         {
             "surface": part.surface_id,
-            "svg": write_svg(wall_map(job, part, room, hung=standing.hung_labels(part.surface_id))),
+            "svg": write_svg(wall_map(job, part, room, done=done_on(job, part, standing))),
         }
         for part in layout.surfaces
     ]

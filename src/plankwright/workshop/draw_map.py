@@ -2,6 +2,7 @@
 
 from plankwright.draw.svg import write_svg
 from plankwright.draw.wall import wall_map
+from plankwright.layout.done import done_on
 from plankwright.model import NOTHING_DONE, Job, Standing, SurfaceLayout
 from plankwright.workshop.paper_size import PaperSize, page_of
 
@@ -20,12 +21,11 @@ def draw_map(
     paper
         The sheet to fit it on; the one that goes with the job's tape when left out.
     standing
-        How far the job has come: what hangs is marked.
+        How far the job has come: what hangs and what is cut is marked.
 
     Returns
     -------
     str
         An SVG file.
     """
-    hung = standing.hung_labels(laid.surface_id)
-    return write_svg(wall_map(job, laid, page_of(job.tape, paper), hung=hung))
+    return write_svg(wall_map(job, laid, page_of(job.tape, paper), done=done_on(job, laid, standing)))

@@ -5,14 +5,16 @@ from dataclasses import replace
 from builders import nm
 from in_progress import begun_job, begun_layout, happened, marked
 from plankwright.draw import LETTER, wall_map
-from plankwright.draw.scene import Polygon
+from plankwright.draw.scene import Polygon, Scene, Text
 from plankwright.draw.styles import Style
+from plankwright.layout.done import Done, done_on
 from plankwright.model import EdgeTreatment, Piece
 from plankwright.paper.cut_list import BoardBlock, cut_list
 from plankwright.paper.hanging_sheet import SurfaceSheet, hanging_sheet
 
 WORK = marked(happened("hung", "1", "2a"), happened("cut", "3"), happened("miscut", "4b", length_nm=nm(90)))
 (LAID,) = begun_layout().surfaces
+DONE = done_on(begun_job(), LAID, WORK.standing)
 
 
 def sheet(far: EdgeTreatment | None = None) -> SurfaceSheet:
@@ -26,7 +28,7 @@ def sheet(far: EdgeTreatment | None = None) -> SurfaceSheet:
         )
         for row in LAID.courses
     )
-    return hanging_sheet(begun_job(), replace(LAID, courses=courses), WORK.standing.hung_pieces("wall"))
+    return hanging_sheet(begun_job(), replace(LAID, courses=courses), DONE)
 
 
 def block(which: str) -> BoardBlock:
@@ -57,7 +59,7 @@ def test_what_is_still_to_be_done_where_a_piece_hangs_is_told_with_the_next_cour
             LAID,
             courses=(replace(LAID.courses[0], pieces=(hanging["1a"],)), *LAID.courses[1:]),
         ),
-        hanging,
+        Done(hung=hanging),
     )
     assert not any("where it hangs" in line for line in before.courses[0].watch)
 
@@ -75,11 +77,26 @@ def test_the_cut_list_leaves_out_what_is_cut() -> None:
     assert [(step.kind, step.mark) for step in block("4b of long").steps] == [("Crosscut", 'at 56"')]
 
 
-def test_what_hangs_is_shaded_on_the_map_and_told_in_its_key() -> None:
-    """A hatch for each piece; without any, neither."""
-    hung = WORK.standing.hung_labels("wall")
-    scene = wall_map(begun_job(), LAID, LETTER, hung=hung)
-    shaded = [item for item in scene.items if isinstance(item, Polygon) and item.style is Style.HANGING]
-    assert len(shaded) == len(hung)
+def test_what_is_cut_already_is_told_with_its_course() -> None:
+    """But not of what has to be cut again."""
+    second, third, fourth = sheet().courses
+    assert "3a is cut already." in third.watch
+    assert not any("cut already" in line for line in (*second.watch, *fourth.watch))
+
+
+def shaded(scene: Scene, style: Style) -> int:
+    """Count the pieces that are shaded in a style."""
+    return sum(isinstance(item, Polygon) and item.style is style for item in scene.items)
+
+
+def test_what_hangs_and_what_is_cut_is_shaded_on_the_map_and_told_in_its_key() -> None:
+    """A hatch for each piece, another for what hangs; what has to be cut again has none."""
+    scene = wall_map(begun_job(), LAID, LETTER, done=DONE)
+    assert shaded(scene, Style.HANGING) == len(DONE.hung) == 2
+    assert shaded(scene, Style.CUT_ALREADY) == len(DONE.cut) == 1
+    said = [span.text for item in scene.items if isinstance(item, Text) for span in item.spans]
+    assert {"hangs already", "cut already"} <= set(said)
+    assert scene.description.endswith("Hangs already: 1a, 2a. Cut already: 3a.")
     plain = wall_map(begun_job(), LAID, LETTER)
-    assert not any(isinstance(item, Polygon) and item.style is Style.HANGING for item in plain.items)
+    assert shaded(plain, Style.HANGING) == shaded(plain, Style.CUT_ALREADY) == 0
+    assert "already" not in plain.description
