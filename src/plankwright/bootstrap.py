@@ -11,6 +11,7 @@ from plankwright.layout.result import Effort, Watch
 from plankwright.measure import Nm
 from plankwright.model import NOTHING_DONE, Job, Layout, MarkKind, Work
 from plankwright.workshop import ask_enough as asking
+from plankwright.workshop import go_together as together
 from plankwright.workshop import hand_out as handing
 from plankwright.workshop import judge_tally as judging
 from plankwright.workshop import keep_left_over as keeping
@@ -153,10 +154,12 @@ def read_work(folder: str | os.PathLike[str], job: Job) -> Work:
     ------
     BadInputError
         With every problem of the file.
+    SurfacesMissingError
+        If pieces hang on surfaces that the job no longer has.
     FileTroubleError
         If it cannot be read.
     """
-    return files.read_work(Path(folder)) or marking.begin_work(job)
+    return together.work_on(job, files.read_work(Path(folder)))
 
 
 def mark_work(  # noqa: PLR0913 - what can be told of a mark
@@ -242,6 +245,8 @@ def what_now(
     ------
     BoardsMissingError
         If the tally lacks a board that pieces hang of.
+    OtherLayoutError
+        If the layout is not of the surfaces of the job.
     EffortError
         If the effort is none.
     LayoutRefusedError

@@ -76,6 +76,13 @@ def peak_in_hand() -> Going:
     return Going(work, laid, Standing(cut=(CutPiece(surface_id="gable", piece=one),), sawn=("D",)))
 
 
+def of_another_surface() -> Going:
+    """Give the plain wall and a piece in hand that was cut for a surface that the job no longer has."""
+    work, laid = plain()
+    one = replace(laid.pieces[0], label="9a", board_id="Z")
+    return Going(work, laid, Standing(cut=(CutPiece(surface_id="loft", piece=one),), sawn=("Z",)))
+
+
 def _without_a_hung_piece() -> Going:
     going = half_hung()
     extra = HungCourse(
@@ -153,6 +160,7 @@ RIGHT = {
     "a piece is in hand": in_hand(),
     "a piece out of what is left": left_over(),
     "a piece with slopes is in hand": peak_in_hand(),
+    "a piece in hand was cut for a surface that is no longer there": of_another_surface(),
 }
 
 WRONG: tuple[tuple[FindingCode, str, Going], ...] = (

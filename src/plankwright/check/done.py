@@ -75,7 +75,12 @@ def check_wood_left(case: Case) -> Iterator[Finding]:
 
 def check_shapes_left(case: Case) -> Iterator[Finding]:
     """Find pieces cut from one in hand that reach to where that has a slope or a notch."""
-    in_hand = [(cut, _shape_in_hand(case.job, cut)) for cut in case.standing.cut if not cut.plain]
+    known = {surface.id for surface in case.job.surfaces}
+    in_hand = [
+        (cut, _shape_in_hand(case.job, cut))
+        for cut in case.standing.cut
+        if not cut.plain and cut.surface_id in known
+    ]
     for surface in case.surfaces:
         for hung in surface.judged:
             for cut, shape in in_hand:

@@ -5,8 +5,8 @@ from pathlib import Path
 from plankwright.cli.options import out_folder
 from plankwright.cli.talk import Talk
 from plankwright.model import Job, Layout, Standing, Work
+from plankwright.workshop.go_together import work_on
 from plankwright.workshop.hand_out import LAYOUT_FILE
-from plankwright.workshop.mark_work import begin_work
 
 
 def read_all(talk: Talk, folder: Path, layout: Path | None) -> tuple[Job, Layout, Standing]:
@@ -34,4 +34,4 @@ def read_all(talk: Talk, folder: Path, layout: Path | None) -> tuple[Job, Layout
 
 def read_work(talk: Talk, folder: Path, job: Job) -> Work:
     """Read what was marked while a job was worked on; nothing yet is work too."""
-    return talk.bench.files.read_work(folder) or begin_work(job)
+    return work_on(job, talk.bench.files.read_work(folder))

@@ -26,7 +26,7 @@ def tell_changes(job: Job, changes: Sequence[Change]) -> tuple[str, ...]:
         First how much stays as it was; then a line for each piece that does not, beginning with a dash; last
         which courses hang higher or lower than they were to.
     """
-    teller = _Teller(job)
+    teller = _Teller(job, changes)
     return (
         teller.summary(changes),
         *(teller.line(change) for change in changes if change.kind is not ChangeKind.SAME),
@@ -35,8 +35,11 @@ def tell_changes(job: Job, changes: Sequence[Change]) -> tuple[str, ...]:
 
 
 class _Teller:
-    def __init__(self, job: Job) -> None:
+    def __init__(self, job: Job, changes: Sequence[Change]) -> None:
         self.job, self.tape = job, job.tape
+        self.labels = {
+            (change.surface_id, change.after.label) for change in changes if change.after is not None
+        }
 
     def summary(self, changes: Sequence[Change]) -> str:
         """Say how many pieces stay, and how many of each sort of change there are."""
@@ -110,9 +113,12 @@ class _Teller:
 
     def _was(self, change: Change) -> str:
         before, after = change.before, change.after
-        if before is None or after is None or before.label == after.label:
+        if before is None:
             return ""
-        return f" (was {before.label})"
+        if after is None:
+            # Another piece may bear its label now.
+            return " of before" if (change.surface_id, before.label) in self.labels else ""
+        return "" if before.label == after.label else f" (was {before.label})"
 
     def _where(self, change: Change, piece: Piece) -> str:
         surface = self.job.surface(change.surface_id)

@@ -1,41 +1,15 @@
 """What now? Lay out what is left of a job, have it checked, and say what is different."""
 
 from dataclasses import dataclass, replace
-from typing import ClassVar, Protocol
+from typing import Protocol
 
 from plankwright.check import Finding, FindingSeverity, check_layout, faults
-from plankwright.errors import ExitCode, LayoutRefusedError, PlankwrightError
+from plankwright.errors import LayoutRefusedError
 from plankwright.layout.again import Change, changes_between
 from plankwright.layout.result import Effort, Result, Watch
 from plankwright.model import Job, Layout, Standing, Work
+from plankwright.workshop.go_together import demand_boards, demand_same_surfaces
 from plankwright.workshop.tell_work import found_since
-from plankwright.workshop.wording import listed
-
-
-class BoardsMissingError(PlankwrightError, ValueError):
-    """Boards that pieces hang of, or are cut from, are no longer in the tally.
-
-    Parameters
-    ----------
-    boards
-        Their ids.
-    """
-
-    exit_code: ClassVar[int] = ExitCode.BAD_INPUT
-
-    def __init__(self, boards: tuple[str, ...]) -> None:
-        self.boards = boards
-        which, it = f"boards {listed(boards)}", "them"
-        if len(boards) == 1:
-            which, it = f"board {boards[0]}", "it"
-        super().__init__(
-            f"Pieces of {which} hang or are cut, but the tally no longer has {it}: put the row back. "
-            "A board that is lost is marked as lost, not taken out."
-        )
-
-    def __reduce__(self) -> tuple[type["BoardsMissingError"], tuple[tuple[str, ...]]]:
-        """Rebuild from the boards, not from the message, when the error comes from another process."""
-        return type(self), (self.boards,)
 
 
 class Again(Protocol):
@@ -120,11 +94,14 @@ def what_now(
     ------
     BoardsMissingError
         If the tally lacks a board that pieces hang of.
+    OtherLayoutError
+        If the layout is not of the surfaces of the job.
     LayoutRefusedError
         If the checker finds an error: our fault, and nothing is handed out.
     """
     standing = work.standing
-    _demand_boards(job, standing)
+    demand_boards(job, standing)
+    demand_same_surfaces(job, layout)
     result = again(job, layout, standing, effort=effort, seed=seed, watch=watch)
     findings = check_layout(job, result.layout, standing)
     wrong = faults(findings)
@@ -138,12 +115,3 @@ def what_now(
         changes=changes_between(job, layout, result.layout, standing),
         found=found_since(job, work),
     )
-
-
-def _demand_boards(job: Job, standing: Standing) -> None:
-    known = {board.id for board in job.boards}
-    hung = [piece.board_id for row in standing.hung for piece in row.course.pieces]
-    asked = dict.fromkeys((*hung, *(cut.piece.board_id for cut in standing.cut)))
-    missing = tuple(board_id for board_id in asked if board_id not in known)
-    if missing:
-        raise BoardsMissingError(missing)

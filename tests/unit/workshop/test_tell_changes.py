@@ -8,6 +8,7 @@ from plankwright.workshop.tell_changes import moved_share, tell_changes
 WALL = wall(96, 24)
 JOB = job(WALL, [board(name, 97, 6.25) for name in "AB"], Rules(expansion_gap_nm=0))
 ONE = piece(WALL, "1a A", (0, 60), (0, 6))
+OTHER = piece(WALL, "3a B", (0, 60), (12, 18))
 
 
 def change(
@@ -41,8 +42,8 @@ def test_each_sort_of_change_has_its_sentence() -> None:
             change(ChangeKind.MOVED, ONE, moved, cut=True),
             change(ChangeKind.MOVED, ONE, piece(WALL, "2b A", (36, 90), (6, 12)), cut=True),
             change(ChangeKind.NEW, None, moved),
-            change(ChangeKind.NOT_NEEDED, ONE, None, cut=True),
-            change(ChangeKind.GONE, ONE, None),
+            change(ChangeKind.NOT_NEEDED, OTHER, None, cut=True),
+            change(ChangeKind.GONE, OTHER, None),
         ],
     )
     summary, *lines = told
@@ -58,9 +59,21 @@ def test_each_sort_of_change_has_its_sentence() -> None:
         elsewhere.format('96"') + ': 5\' 0" by 6", board A.',
         elsewhere.format('90"') + ': 4\' 6" by 6", cut down from 5\' 0" by 6", board A.',
         '- 2b is new: 5\' 0" by 6", board A.',
-        "- 1a, cut already, is no longer needed.",
-        "- 1a is gone.",
+        "- 3a, cut already, is no longer needed.",
+        "- 3a is gone.",
     ]
+
+
+def test_a_label_that_another_piece_bears_now_is_told_apart() -> None:
+    """Or one would read that the piece was both hung and gone."""
+    told = tell_changes(
+        JOB,
+        [
+            change(ChangeKind.NEW, None, piece(WALL, "1a B", (0, 60), (0, 6))),
+            change(ChangeKind.GONE, ONE, None),
+        ],
+    )
+    assert told[1:] == ('- 1a is new: 5\' 0" by 6", board B.', "- 1a of before is gone.")
 
 
 def test_heights_are_told_together() -> None:

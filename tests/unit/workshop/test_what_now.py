@@ -12,7 +12,8 @@ from plankwright.errors import LayoutRefusedError
 from plankwright.layout import Effort, Result
 from plankwright.layout.again import ChangeKind, lay_again
 from plankwright.model import Layout
-from plankwright.workshop.what_now import BoardsMissingError, what_now
+from plankwright.workshop.go_together import BoardsMissingError, OtherLayoutError
+from plankwright.workshop.what_now import what_now
 
 MOMENT = Effort(name="moment", seconds=2)
 
@@ -49,6 +50,13 @@ def test_a_promise_that_further_boards_would_close_it_is_checked() -> None:
 
     now = what_now(begun_job(), begun_layout(), marked(happened("hung", "1")), again=promising, effort=MOMENT)
     assert now.result.closing is None
+
+
+def test_a_layout_of_other_surfaces_is_refused() -> None:
+    """In one sentence, before any search."""
+    other = Layout(job_name="village hall", surfaces=())
+    with pytest.raises(OtherLayoutError, match="is of no surface, but the job has wall"):
+        what_now(begun_job(), other, marked(happened("hung", "1")), again=lay_again, effort=MOMENT)
 
 
 @pytest.mark.parametrize(("names", "told"), [(("A",), "board A"), (("A", "B"), "boards A and B")])

@@ -95,7 +95,8 @@ def changes_between(job: Job, before: Layout, after: Layout, standing: Standing)
         for cut in standing.cut
         if cut.key not in known
     ]
-    old = [replace(one, there=_there(standing, one.piece)) for one in old]
+    boards = {board.id for board in job.boards}
+    old = [replace(one, there=one.piece.board_id in boards and _there(standing, one.piece)) for one in old]
     new = list(_placed(job, after, standing))
     pairs: dict[int, tuple[ChangeKind, _Placed]] = {}
     for kind, alike in _WAYS:

@@ -52,6 +52,12 @@ def test_what_is_new_and_what_is_no_longer_needed() -> None:
     assert [change.kind for change in changes] == [ChangeKind.NEW, ChangeKind.NOT_NEEDED]
 
 
+def test_a_piece_of_a_board_that_is_no_longer_in_the_tally_is_gone() -> None:
+    """Nobody sawed it, but it is not there."""
+    (change,) = between(laid(piece(WALL, "1a X", (0, 60), (0, 6))), laid())
+    assert change.kind is ChangeKind.GONE
+
+
 def test_a_shift_is_told_by_how_much() -> None:
     """Away from the start side."""
     (change,) = between(laid(ONE), laid(piece(WALL, "1a A", (0, 60), (0.25, 6.25))))
