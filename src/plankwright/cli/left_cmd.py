@@ -11,7 +11,7 @@ from plankwright.cli.reading_layout import read_all
 from plankwright.cli.tables import table
 from plankwright.cli.talk import Talk, pass_talk
 from plankwright.cli.written import show_written
-from plankwright.measure import write_inches, write_length
+from plankwright.measure import round_down, write_inches, write_length
 from plankwright.workshop.keep_left_over import gather_left_over, hand_out_left_over
 
 
@@ -42,8 +42,14 @@ def command(talk: Talk, folder: Path, layout: Path | None, out: Path | None) -> 
         talk.answer(write_json(document))
         return
     talk.headline(left.headline)
+    step = job.tape.step_nm
     rows = [
-        (board.id, write_length(board.length_nm, job.tape), write_inches(board.narrowest_width_nm, job.tape))
+        (
+            board.id,
+            # Rounded down, as in the tally.
+            write_length(round_down(board.length_nm, step), job.tape),
+            write_inches(round_down(board.narrowest_width_nm, step), job.tape),
+        )
         for board in left.boards
         if board.id not in left.whole
     ]

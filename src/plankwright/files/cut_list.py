@@ -4,6 +4,7 @@ import csv
 import io
 from collections.abc import Iterator
 
+from plankwright.files.formulas import harmless
 from plankwright.layout.at_saw import at_saw
 from plankwright.layout.sawing import piece_name, saw_boards
 from plankwright.measure import Nm, write_inches
@@ -26,8 +27,6 @@ HEADINGS = (
     "note",
 )
 KEEP = "keep offcut"
-
-_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
 
 
 def cut_list_csv(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> str:
@@ -64,11 +63,6 @@ def cuts_csv(job: Job, layout: Layout, board_cuts: tuple[BoardCuts, ...]) -> str
     writer.writerow(HEADINGS)
     writer.writerows([harmless(cell) for cell in row] for row in _Rows(job, layout).rows(board_cuts))
     return text.getvalue()
-
-
-def harmless(cell: str) -> str:
-    """Keep a spreadsheet from running what somebody wrote as a formula."""
-    return f"'{cell}" if cell.startswith(_FORMULA_STARTS) else cell
 
 
 class _Rows:

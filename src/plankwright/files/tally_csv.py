@@ -4,8 +4,8 @@ import csv
 import io
 from collections.abc import Iterable
 
-from plankwright.files.cut_list import harmless
-from plankwright.measure import Nm, TapeStyle, write_exact, write_length
+from plankwright.files.formulas import harmless
+from plankwright.measure import Nm, TapeStyle, round_down, round_up, write_exact, write_length
 from plankwright.model import Board, EdgeKind, Flaw
 
 HEADINGS = (
@@ -66,13 +66,13 @@ def _row(board: Board, tape: TapeStyle) -> tuple[str, ...]:
 def _flaw(flaw: Flaw, board: Board, tape: TapeStyle) -> str:
     """Write a flaw so that it reads back no smaller."""
     step = tape.step_nm
-    last = board.length_nm // step * step
-    start = min(flaw.start_nm // step * step, last - step)
-    end = min(-(-flaw.end_nm // step) * step, last)
+    last = round_down(board.length_nm, step)
+    start = min(round_down(flaw.start_nm, step), last - step)
+    end = min(round_up(flaw.end_nm, step), last)
     face = f" {flaw.face}" if flaw.face else ""
     what = "" if flaw.what == flaw.severity else f" {flaw.what}"
     return f"{write_length(start, tape)} to {write_length(end, tape)}{what} {flaw.severity}{face}"
 
 
 def _down(nm: Nm, tape: TapeStyle) -> str:
-    return write_length(nm // tape.step_nm * tape.step_nm, tape)
+    return write_length(round_down(nm, tape.step_nm), tape)

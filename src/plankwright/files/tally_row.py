@@ -4,6 +4,7 @@ from types import MappingProxyType
 
 from plankwright.files.document import one_line
 from plankwright.files.flaws import read_flaws
+from plankwright.files.formulas import as_meant
 from plankwright.files.headings import MEASURED, Headings
 from plankwright.files.notation import Notation
 from plankwright.files.report import Report
@@ -150,7 +151,7 @@ class _RowReading:
         return text
 
     def text(self, column: str) -> str:
-        return one_line(self.cell(column) or "")
+        return one_line(as_meant(self.cell(column) or ""))
 
     def length(self, column: str, *, needed: bool = False) -> Nm | None:
         text = self.cell(column)

@@ -21,8 +21,8 @@ def left_over(job: Job, layout: Layout, standing: Standing) -> tuple[tuple[Board
     -------
     tuple of (Board, Board)
         In the order of the tally: a board or an offcut as measured from its own marked end, and the board
-        that it was. Only what has a clear stretch as long as the shortest piece and as wide as the narrowest
-        course is worth it, once its ends are trimmed again.
+        that it was. Boards that nothing was cut from are all there; offcuts only if they have a clear stretch
+        as long as the shortest piece and as wide as the narrowest course, once their ends are trimmed again.
     """
     here = at_saw(job, layout, standing)
     was = {board.id: board for board in job.boards}
@@ -33,17 +33,19 @@ def left_over(job: Job, layout: Layout, standing: Standing) -> tuple[tuple[Board
     order = {board.id: number for number, board in enumerate(job.boards)}
     found: list[tuple[Board, Board]] = []
     for board in here.job.boards:
-        if board.id not in used:
-            whole = board.id in order
-            kept = [board if whole else _named(board, was[board.id].id, taken)]
+        if board.id in used:
+            parts = [part_as_board(board, part, board.id) for part in rests.get(board.id, ())]
+        elif board.id in order:
+            found.append((board, board))
+            continue
         else:
-            parts = (part_as_board(board, part, board.id) for part in rests.get(board.id, ()))
-            kept = [
-                _named(part, was[board.id].id, taken)
-                for part in parts
-                if part is not None and offcuts(job, part, ())
-            ]
-        found += [(one, was[board.id]) for one in kept if offcuts(job, one, ())]
+            parts = [board]
+        origin = was[board.id]
+        found += [
+            (_named(part, origin.id, taken), origin)
+            for part in parts
+            if part is not None and offcuts(job, part, ())
+        ]
     return tuple(sorted(found, key=lambda pair: order[pair[1].id]))
 
 

@@ -67,6 +67,8 @@ def test_a_flaw_at_the_very_end_is_not_lost_in_rounding(tmp_path: Path) -> None:
     assert [(one.start_nm, one.end_nm) for one in read.flaws] == [(nm(59.9375), nm(60))]
 
 
-def test_no_cell_is_a_formula() -> None:
-    """Whatever somebody called a board."""
-    assert "'=1+1" in tally_csv([board("=1+1", 60, 6)], TAPE)
+def test_no_cell_is_a_formula(tmp_path: Path) -> None:
+    """Whatever somebody called a board; and it is called so again when it is read."""
+    odd = board("=1+1", 60, 6)
+    assert "'=1+1" in tally_csv([odd], TAPE)
+    assert [one.id for one in again(tmp_path, odd)] == ["=1+1"]

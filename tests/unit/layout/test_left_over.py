@@ -1,6 +1,8 @@
 """What is left once all hangs is tallied piece by piece, and nothing twice."""
 
-from builders import nm
+from dataclasses import replace
+
+from builders import board, nm
 from in_progress import begun_job, begun_layout, happened, marked
 from plankwright.layout.left_over import left_over
 from plankwright.model import NOTHING_DONE, Standing
@@ -8,15 +10,20 @@ from plankwright.model import NOTHING_DONE, Standing
 
 def left(standing: Standing = NOTHING_DONE, *more: str) -> dict[str, float]:
     """Give the length in inches of what is left, by its id."""
-    return {
-        board.id: board.length_nm / nm(1)
-        for board, _ in left_over(begun_job(*more), begun_layout(), standing)
-    }
+    return {one.id: one.length_nm / nm(1) for one, _ in left_over(begun_job(*more), begun_layout(), standing)}
 
 
 def test_whole_boards_and_offcuts_are_left() -> None:
     """Scraps are not: less than the shortest piece, once trimmed."""
     assert left() == {"B-1": 40.375, "D-1": 56.375, "long-1": 53.25, "wide": 97}
+
+
+def test_whole_boards_stay_in_the_tally_however_short() -> None:
+    """The next surface may take shorter pieces."""
+    stub = board("stub", 9, 6.25)
+    with_stub = replace(begun_job(), boards=(stub, *begun_job().boards))
+    (first, was), *_ = left_over(with_stub, begun_layout(), NOTHING_DONE)
+    assert first == was == stub
 
 
 def test_it_makes_no_difference_how_far_the_job_has_come() -> None:
@@ -48,7 +55,7 @@ def test_a_piece_that_no_layout_needs_is_left() -> None:
             for surface in laid.surfaces
         ),
     )
-    assert "C-1" in {board.id for board, _ in left_over(begun_job(), without, extra)}
+    assert "C-1" in {one.id for one, _ in left_over(begun_job(), without, extra)}
     assert "4a" not in left(standing)
 
 

@@ -4,10 +4,15 @@ from pathlib import Path
 
 import pytest
 
+from builders import job, wall
 from in_progress import begun_job, begun_layout, happened, marked
 from plankwright import files
+from plankwright.layout import Effort
+from plankwright.layout import lay_out as search_layout
+from plankwright.model import Rules
 from plankwright.workshop.check_layout import FaultyLayoutError
 from plankwright.workshop.keep_left_over import gather_left_over, hand_out_left_over
+from plankwright.workshop.lay_out import lay_out
 
 
 def test_offcuts_say_where_they_are_from_and_whole_boards_are_as_they_were() -> None:
@@ -34,6 +39,16 @@ def test_it_is_read_as_the_tally_of_another_job(tmp_path: Path) -> None:
         "long-1",
         "wide",
     ]
+
+
+def test_another_surface_is_laid_out_from_it(tmp_path: Path) -> None:
+    """With two courses out of offcuts and the whole board."""
+    left = gather_left_over(begun_job(), begun_layout())
+    (written,) = hand_out_left_over(left, begun_job(), folder=tmp_path, files=files)
+    boards = files.read_tally(written.path, unit=None).boards
+    side = job(wall(96, 12), boards, Rules(expansion_gap_nm=0))
+    laid_out = lay_out(side, search=search_layout, effort=Effort(name="moment", seconds=2))
+    assert laid_out.result.layout.covers_everything
 
 
 def test_where_nothing_is_left_nothing_is_written(tmp_path: Path) -> None:
