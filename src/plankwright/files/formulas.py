@@ -1,4 +1,4 @@
-"""Cells that a spreadsheet would take for a formula begin with an apostrophe, where the program writes them."""
+"""Cells that a spreadsheet would take for a formula begin with an apostrophe where we write them."""
 
 _STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
 
