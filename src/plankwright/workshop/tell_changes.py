@@ -44,29 +44,31 @@ class _Teller:
     def summary(self, changes: Sequence[Change]) -> str:
         """Say how many pieces stay, and how many of each sort of change there are."""
         now = [change for change in changes if change.after is not None]
+        others = self._told(changes)
         if not now:
-            return "Nothing is left to be hung."
+            return f"Nothing is left to be hung{others}."
         same = sum(change.kind is ChangeKind.SAME for change in now)
-        others = len(now) - same
         stay = f"{capital(number(same)) if same else 'None'} of {counted(len(now), 'piece')} still to be hung"
         verb = "stays" if same == 1 else "stay"
-        if not others:
-            return f"{stay} {verb} as {'it was' if same == 1 else 'they were'}."
-        return f"{stay} {verb} as laid out before; {self._told(now)}."
+        if same == len(now):
+            return f"{stay} {verb} as {'it was' if same == 1 else 'they were'}{others}."
+        return f"{stay} {verb} as laid out before{others}."
 
-    def _told(self, now: Sequence[Change]) -> str:
+    def _told(self, changes: Sequence[Change]) -> str:
         words = {
             ChangeKind.OTHER_BOARD: "cut from other wood",
             ChangeKind.OTHER_SIZE: "cut to another size",
             ChangeKind.MOVED: "hung in another place",
             ChangeKind.NEW: "new",
+            ChangeKind.NOT_NEEDED: "no longer needed",
+            ChangeKind.GONE: "gone",
         }
         parts = []
         for kind, word in words.items():
-            count = sum(change.kind is kind for change in now)
+            count = sum(change.kind is kind for change in changes)
             if count:
                 parts.append(f"{number(count)} {'is' if count == 1 else 'are'} {word}")
-        return listed(parts)
+        return f"; {listed(parts)}" if parts else ""
 
     def line(self, change: Change) -> str:
         """Say what becomes of one piece."""

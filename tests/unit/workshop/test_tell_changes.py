@@ -28,6 +28,15 @@ def test_where_all_stays_that_is_all_there_is_to_say() -> None:
     assert tell_changes(JOB, []) == ("Nothing is left to be hung.",)
 
 
+def test_what_is_gone_and_not_replaced_is_counted_too() -> None:
+    """Or one would read that all stays as it was."""
+    gone = change(ChangeKind.GONE, OTHER, None)
+    summary, line = tell_changes(JOB, [SAME, gone])
+    assert summary == "One of one piece still to be hung stays as it was; one is gone."
+    assert line == "- 3a is gone."
+    assert tell_changes(JOB, [gone])[0] == "Nothing is left to be hung; one is gone."
+
+
 def test_each_sort_of_change_has_its_sentence() -> None:
     """With the size that is to be cut, and where it is to be hung when that is not where it was."""
     moved = piece(WALL, "2b A", (36, 96), (6, 12))
@@ -49,7 +58,8 @@ def test_each_sort_of_change_has_its_sentence() -> None:
     summary, *lines = told
     assert summary == (
         "One of seven pieces still to be hung stays as laid out before; two are cut from other wood, one is "
-        "cut to another size, two are hung in another place and one is new."
+        "cut to another size, two are hung in another place, one is new, one is no longer needed and one is "
+        "gone."
     )
     elsewhere = '- 2b (was 1a), cut already, hangs elsewhere now, 36" to {} along and 6" from the start side'
     assert lines == [
