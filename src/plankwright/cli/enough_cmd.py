@@ -15,6 +15,7 @@ from plankwright.cli.searching import (
     show_answer,
 )
 from plankwright.cli.talk import Talk, pass_talk
+from plankwright.workshop.mark_work import demand_not_begun
 
 
 @click.command("enough")
@@ -38,6 +39,7 @@ def command(talk: Talk, folder: Path, effort: str, seed: int) -> int:
 
     Ctrl-C stops the search and answers from the best layout so far; a second Ctrl-C ends.
     """  # noqa: D301 - \b keeps the lines of the examples
+    demand_not_begun(talk.bench.files.read_work(folder))
     reading, laid_out, answer = search(talk, folder, effort=effort, seed=seed)
     if talk.json:
         talk.answer(write_json(found_as_json(reading, laid_out, answer)))

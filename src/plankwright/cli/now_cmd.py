@@ -4,9 +4,9 @@ from pathlib import Path
 
 import click
 
-from plankwright.cli.as_json import answer_as_json, changes_as_json, findings_as_json
+from plankwright.cli.as_json import changes_as_json
 from plankwright.cli.follow import follow
-from plankwright.cli.json_text import files_as_json, problems_as_json, write_json
+from plankwright.cli.json_text import files_as_json, write_json
 from plankwright.cli.options import (
     folder_argument,
     layout_argument,
@@ -17,7 +17,7 @@ from plankwright.cli.options import (
     talking,
 )
 from plankwright.cli.reading_layout import read_work
-from plankwright.cli.searching import effort_option, exit_code, seed_option
+from plankwright.cli.searching import effort_option, exit_code, found_as_json, seed_option, show_answer
 from plankwright.cli.talk import Talk, pass_talk
 from plankwright.cli.written import show_written
 from plankwright.layout.result import Watch
@@ -93,21 +93,14 @@ def command(
     )
     if talk.json:
         document = {
-            **answer_as_json(answer),
+            **found_as_json(reading, now, answer),
             "changes": changes_as_json(now.changes),
             "found_boards": list(now.found),
-            "findings": findings_as_json(now.findings),
-            "remarks": problems_as_json(reading.remarks),
             "files": files_as_json(file.path for file in written),
         }
         talk.answer(write_json(document))
         return exit_code(answer)
-    headline, *rest = str(answer).splitlines()
-    talk.headline(headline)
-    for line in (*news, *rest):
-        talk.answer(line)
-    for warning in now.warnings:
-        talk.answer(f"Mind: {warning}")
+    show_answer(talk, answer, now, news)
     talk.answer("")
     show_written(talk, written)
     return exit_code(answer)

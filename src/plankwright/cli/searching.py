@@ -1,9 +1,12 @@
-"""What `enough` and `lay` share: the search, followed to its end, and its answer shown."""
+"""What `enough`, `lay` and `now` share: a search followed to its end, and its answer shown."""
 
+from collections.abc import Iterable, Sequence
 from pathlib import Path
+from typing import Protocol
 
 import click
 
+from plankwright.check import Finding
 from plankwright.cli.as_json import answer_as_json, findings_as_json
 from plankwright.cli.follow import follow
 from plankwright.cli.json_text import Json, problems_as_json
@@ -14,6 +17,21 @@ from plankwright.workshop.ask_enough import Answer, ask_enough
 from plankwright.workshop.hand_out import LAYOUT_FILE
 from plankwright.workshop.lay_out import LaidOut, lay_out, read_effort
 from plankwright.workshop.ports import JobReading
+
+
+class Found(Protocol):
+    """What a search came to, and what the checker says of it."""
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """All that it found."""
+        ...
+
+    @property
+    def warnings(self) -> Sequence[Finding]:
+        """What is left to the user's judgement."""
+        ...
+
 
 effort_option = click.option(
     "--effort",
@@ -73,21 +91,21 @@ def search(
     return reading, laid_out, ask_enough(reading.job, laid_out.result)
 
 
-def show_answer(talk: Talk, answer: Answer, laid_out: LaidOut) -> None:
-    """Show an answer and what the checker warns of, for a person to read."""
+def show_answer(talk: Talk, answer: Answer, found: Found, news: Iterable[str] = ()) -> None:
+    """Show an answer, what is new, and what the checker warns of, for a person to read."""
     headline, *rest = str(answer).splitlines()
     talk.headline(headline)
-    for line in rest:
+    for line in (*news, *rest):
         talk.answer(line)
-    for warning in laid_out.warnings:
+    for warning in found.warnings:
         talk.answer(f"Mind: {warning}")
 
 
-def found_as_json(reading: JobReading, laid_out: LaidOut, answer: Answer) -> dict[str, Json]:
+def found_as_json(reading: JobReading, found: Found, answer: Answer) -> dict[str, Json]:
     """Give a search's answer, findings and remarks as JSON."""
     return {
         **answer_as_json(answer),
-        "findings": findings_as_json(laid_out.findings),
+        "findings": findings_as_json(found.findings),
         "remarks": problems_as_json(reading.remarks),
     }
 

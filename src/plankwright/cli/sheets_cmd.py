@@ -4,18 +4,9 @@ from pathlib import Path
 
 import click
 
-from plankwright.cli.options import (
-    folder_argument,
-    layout_argument,
-    out_folder,
-    out_option,
-    paper_option,
-    paper_size,
-    talking,
-)
-from plankwright.cli.reading_layout import read_all
+from plankwright.cli.from_layout import write_from_layout
+from plankwright.cli.options import folder_argument, layout_argument, out_option, paper_option, talking
 from plankwright.cli.talk import Talk, pass_talk
-from plankwright.cli.written import show_written
 from plankwright.workshop.hand_out import hand_out_sheets
 
 
@@ -36,13 +27,4 @@ def command(talk: Talk, folder: Path, layout: Path | None, out: Path | None, pap
       plankwright sheets porch
       plankwright sheets porch changed-by-hand.json --paper a4
     """  # noqa: D301 - \b keeps the lines of the examples
-    job, read, standing = read_all(talk, folder, layout)
-    written = hand_out_sheets(
-        job,
-        read,
-        folder=out_folder(folder, out),
-        files=talk.bench.files,
-        paper=paper_size(paper),
-        standing=standing,
-    )
-    show_written(talk, written)
+    write_from_layout(talk, hand_out_sheets, folder, layout=layout, out=out, paper=paper)

@@ -62,17 +62,18 @@ class Happened:
 
 
 class WorkBegunError(PlankwrightError, ValueError):
-    """A layout from scratch would take the place of the one that is worked by."""
+    """A search from scratch would not heed what is done."""
 
     exit_code: ClassVar[int] = ExitCode.BAD_INPUT
     default_message: ClassVar[str] = (
-        "Work on this job has begun, and a layout from scratch would not heed it: “plankwright now” lays out "
-        "what is left. To lay it all out anew all the same, name another folder with --out."
+        "Work on this job has begun, and a search from scratch would not heed it: “plankwright now” lays out "
+        "what is left and says whether it is enough. To lay it all out anew all the same, use “plankwright "
+        "lay” with another folder as --out."
     )
 
 
 def demand_not_begun(work: Work | None) -> None:
-    """Refuse to lay a job out from scratch in the place of the layout that it is worked by.
+    """Refuse to search a job from scratch where that would be taken for what is to be done now.
 
     Raises
     ------
