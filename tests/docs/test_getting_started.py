@@ -26,7 +26,7 @@ def run(*arguments: str) -> int:
 def test_the_walk_leads_to_a_cut_list(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Start, fill in, tally, enough, lay, check: each as on the page, only with less effort."""
+    """From start to what is left: each command as on the page, only with less effort."""
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("PLANKWRIGHT_EFFORT", "glance")
     folder = Path("hall-bench")
@@ -40,12 +40,16 @@ def test_the_walk_leads_to_a_cut_list(
     for name in re.findall(r"^- `([\w.-]+)`", PAGE, re.MULTILINE):
         assert (folder / "out" / name).exists(), name
     assert "The layout breaks no rule" in capsys.readouterr().out
+    for line in re.findall(r"^plankwright ((?:mark|now|left) .*)", PAGE, re.MULTILINE):
+        assert run(*line.split()) == 0, line
+    assert "still to be hung" in capsys.readouterr().out
+    assert (folder / "out" / "left-over.csv").exists()
 
 
 def test_every_command_on_the_page_is_walked() -> None:
     """A command that is added there is added above."""
     shown = set(re.findall(r"^plankwright (\w+)", PAGE, re.MULTILINE))
-    assert shown == {"start", "tally", "enough", "lay"}
+    assert shown == {"start", "tally", "enough", "lay", "mark", "now", "left"}
 
 
 def test_what_it_asks_about_is_what_the_page_shows(

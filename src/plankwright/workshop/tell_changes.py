@@ -34,6 +34,10 @@ def tell_changes(job: Job, changes: Sequence[Change]) -> tuple[str, ...]:
     )
 
 
+_FEW = 2
+"""So many labels in a row are told one by one."""
+
+
 class _Teller:
     def __init__(self, job: Job, changes: Sequence[Change]) -> None:
         self.job, self.tape = job, job.tape
@@ -104,7 +108,7 @@ class _Teller:
         ]
         for (surface_id, by), group in groupby(shifted, key=lambda one: one[:2]):
             labels = [label for *_, label in group]
-            which = labels[0] if len(labels) == 1 else f"{labels[0]} to {labels[-1]}"
+            which = listed(labels) if len(labels) <= _FEW else f"{labels[0]} to {labels[-1]}"
             way = "farther from" if by > 0 else "nearer to"
             verb = "hangs" if len(labels) == 1 else "hang"
             much = self._mark(abs(by))

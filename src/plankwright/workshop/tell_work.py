@@ -116,7 +116,9 @@ def _courses(numbers: list[int]) -> str:
             rows[-1].append(each)
         else:
             rows.append([each])
-    told = [str(row[0]) if len(row) == 1 else f"{row[0]} to {row[-1]}" for row in rows]
+    told: list[str] = []
+    for row in rows:
+        told += [f"{row[0]} to {row[-1]}"] if len(row) > 2 else map(str, row)  # noqa: PLR2004 - "1 and 2"
     return f"{'course' if len(numbers) == 1 else 'courses'} {listed(told)}"
 
 

@@ -92,9 +92,10 @@ def test_heights_are_told_together() -> None:
     last = change(ChangeKind.SAME, ONE, piece(WALL, "3a A", (0, 60), (12, 18)), shifted=0.125)
     lower = change(ChangeKind.SAME, ONE, ONE, shifted=-0.25)
     assert tell_changes(JOB, [higher, last, lower])[1:] == (
-        'wall: 1a to 3a hang 1/8" farther from the start side than before.',
+        'wall: 1a and 3a hang 1/8" farther from the start side than before.',
         'wall: 1a hangs 1/4" nearer to the start side than before.',
     )
+    assert tell_changes(JOB, [higher, higher, last])[1].startswith("wall: 1a to 3a hang")
 
 
 def test_with_several_surfaces_pieces_are_told_with_theirs() -> None:

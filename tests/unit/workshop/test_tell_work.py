@@ -17,7 +17,7 @@ def test_how_far_it_has_come_is_said_surface_by_surface() -> None:
     """Courses in a row are told as from-to."""
     work = marked(happened("hung", "1", "2", "4"), happened("cut", "3"), happened("lost", "wide"))
     assert tell_work(begun_job("X"), begun_layout(), work) == (
-        "wall: five of six pieces hang, in courses 1 to 2 and 4.",
+        "wall: five of six pieces hang, in courses 1, 2 and 4.",
         "One piece is cut and does not hang: 3a.",
         "Lost: board wide.",
         "Found since work began: board X.",
