@@ -87,9 +87,11 @@ def wall_map(
     while True:
         view, table = with_table(area, rows, size, (depths[0], depths[1], depths[2], depths[3]))
         lettering = letter(what, view, [side.margin(what, view) for side in along_sides], nails=nails)
-        if len(lettering.table) <= len(rows):
+        # Nobody looks for what hangs already.
+        found = tuple(row for row in lettering.table if row[0] not in done.hung)
+        if len(found) <= len(rows):
             break
-        rows = lettering.table
+        rows = found
     items = [
         *heading,
         *_surface(what, view, lettering, nails=nails, links=links or {}, done=done),
@@ -107,7 +109,7 @@ def wall_map(
         )
     )
     if table is not None:
-        items += table.drawn("Small pieces", lettering.table)
+        items += table.drawn("Small pieces", found)
     return Scene(
         width=page.width,
         height=page.height,

@@ -94,7 +94,8 @@ class _Teller:
             case ChangeKind.OTHER_BOARD:
                 return f"is cut from board {board} instead of {before.board_id}: {size}"
             case ChangeKind.OTHER_SIZE:
-                return f"is cut to {size} instead of {self._size(before)}, board {board}"
+                cut, instead = ("cut down", "from") if change.cut else ("cut", "instead of")
+                return f"is {cut} to {size} {instead} {self._size(before)}, board {board}"
             case _:
                 down = f", cut down from {self._size(before)}" if self._cut_down(change) else ""
                 return f"hangs elsewhere now, {self._where(change, after)}: {size}{down}, board {board}"

@@ -7,7 +7,8 @@ from in_progress import begun_job, begun_layout, happened, marked
 from plankwright.draw import LETTER, wall_map
 from plankwright.draw.scene import Polygon, Scene, Text
 from plankwright.draw.styles import Style
-from plankwright.layout.done import Done, done_on
+from plankwright.draw.view import Page
+from plankwright.layout.done import NOTHING, Done, done_on
 from plankwright.model import EdgeTreatment, Piece
 from plankwright.paper.cut_list import BoardBlock, cut_list
 from plankwright.paper.hanging_sheet import SurfaceSheet, hanging_sheet
@@ -100,3 +101,14 @@ def test_what_hangs_and_what_is_cut_is_shaded_on_the_map_and_told_in_its_key() -
     plain = wall_map(begun_job(), LAID, LETTER)
     assert shaded(plain, Style.HANGING) == shaded(plain, Style.CUT_ALREADY) == 0
     assert "already" not in plain.description
+
+
+def test_the_table_beside_a_small_map_leaves_out_what_hangs() -> None:
+    """Its room is for what is still to be found."""
+    page = Page(name="Card", width=90, height=75, margin=5)
+    tables = []
+    for done in (NOTHING, DONE):
+        scene = wall_map(begun_job(), LAID, page, done=done)
+        said = [item.spans[0].text.strip() for item in scene.items if isinstance(item, Text)]
+        tables.append(said[said.index("Small pieces") + 1 :])
+    assert tables == [["1a", "2a", "2b", "3a", "4a", "4b"], ["2b", "3a", "4a", "4b"]]

@@ -48,6 +48,7 @@ def test_each_sort_of_change_has_its_sentence() -> None:
             change(ChangeKind.OTHER_BOARD, ONE, piece(WALL, "1a B", (0, 60), (0, 6))),
             change(ChangeKind.OTHER_BOARD, ONE, ONE),
             change(ChangeKind.OTHER_SIZE, ONE, shorter),
+            change(ChangeKind.OTHER_SIZE, ONE, shorter, cut=True),
             change(ChangeKind.MOVED, ONE, moved, cut=True),
             change(ChangeKind.MOVED, ONE, piece(WALL, "2b A", (36, 90), (6, 12)), cut=True),
             change(ChangeKind.NEW, None, moved),
@@ -57,7 +58,7 @@ def test_each_sort_of_change_has_its_sentence() -> None:
     )
     summary, *lines = told
     assert summary == (
-        "One of seven pieces still to be hung stays as laid out before; two are cut from other wood, one is "
+        "One of eight pieces still to be hung stays as laid out before; two are cut from other wood, two are "
         "cut to another size, two are hung in another place, one is new, one is no longer needed and one is "
         "gone."
     )
@@ -66,6 +67,7 @@ def test_each_sort_of_change_has_its_sentence() -> None:
         '- 1a is cut from board B instead of A: 5\' 0" by 6".',
         '- 1a is cut anew from what is left of board A: 5\' 0" by 6".',
         '- 1a is cut to 4\' 8" by 6" instead of 5\' 0" by 6", board A.',
+        '- 1a, cut already, is cut down to 4\' 8" by 6" from 5\' 0" by 6", board A.',
         elsewhere.format('96"') + ': 5\' 0" by 6", board A.',
         elsewhere.format('90"') + ': 4\' 6" by 6", cut down from 5\' 0" by 6", board A.',
         '- 2b is new: 5\' 0" by 6", board A.',
