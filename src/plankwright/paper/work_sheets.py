@@ -101,9 +101,9 @@ def _order_of_work(job: Job, layout: Layout, *, begun: bool) -> list[str]:
 
 
 _BEGUN = (
-    "What hangs already is left out here; and of the cut list, what is cut already and is not cut again. Of a "
-    "board that was sawn, what is left stands there as a board called after it, and is measured from the end "
-    "that was nearer to its marked end: put an arrow there."
+    "What hangs already is left out here; and of the cut list, what is cut already and is not cut again. "
+    "Of a board that was sawn, what is left stands there as a board called after it, and is measured from "
+    "the end that was nearer to its marked end: put an arrow there."
 )
 """Told besides where work has begun."""
 
