@@ -60,8 +60,9 @@ def command(
       plankwright now porch --effort 2m
 
     It tells what becomes of each piece that does not stay as it was. All files that `plankwright lay` writes
-    are written anew, with only what is still to be cut and hung; the layout before is kept beside them as
-    layout-before.json. When it cannot be covered any more, it says which boards would close it.
+    are written anew, with only what is still to be cut and hung. The layout before is kept beside them as
+    layout-before.json: named as LAYOUT, it is what the job goes on by again. When it cannot be covered any
+    more, it says which boards would close it.
 
     It ends as soon as all is covered. Ctrl-C ends the search earlier and writes the best so far; a second
     Ctrl-C ends with nothing written.

@@ -85,7 +85,8 @@ def hand_out(
     standing
         How far the job has come: papers tell what is still to be done.
     since
-        The layout that it was worked by before, to be kept beside this one, and what is different.
+        The layout that it was worked by before, to be kept beside this one unless they are the same, and what
+        is different.
 
     Returns
     -------
@@ -104,7 +105,7 @@ def hand_out(
         folder,
         files,
         _File(LAYOUT_FILE, "the layout, for map, sheets and check", files.layout_to_json(layout)),
-        *_kept(since, files),
+        *_kept(layout, since, files),
         _File(CUT_LIST_FILE, "the cut list, for a spreadsheet", files.cut_list_csv(job, layout, standing)),
         *_maps(job, layout, paper, standing),
         _sheets(job, layout, paper, answer, standing, () if since is None else since.news),
@@ -170,8 +171,9 @@ class _File(NamedTuple):
     content: str | bytes
 
 
-def _kept(since: Since | None, files: Files) -> Iterator[_File]:
-    if since is not None:
+def _kept(layout: Layout, since: Since | None, files: Files) -> Iterator[_File]:
+    # Where nothing is different, what is kept from before is still what one may want to go back to.
+    if since is not None and since.layout.surfaces != layout.surfaces:
         yield _File(BEFORE_FILE, "the layout as it was, to go back to", files.layout_to_json(since.layout))
 
 
