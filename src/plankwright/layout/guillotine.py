@@ -4,7 +4,7 @@ Positions lie along the board from its marked end and across it from its referen
 mark and the blade goes beyond it, so the kerf comes out of what lies farther on.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import NamedTuple, TypeAlias
@@ -21,6 +21,11 @@ class Patch(NamedTuple):
     along_to: Nm
     across_from: Nm
     across_to: Nm
+
+    @property
+    def area(self) -> int:
+        """[nm²]."""
+        return (self.along_to - self.along_from) * (self.across_to - self.across_from)
 
     def holds(self, other: "Patch") -> bool:
         """Whether another rectangle lies inside this one."""
@@ -144,6 +149,54 @@ def fewest_passes(
     return None if found is None else _in_order_of_work(found)
 
 
+def parts_without(
+    whole: Patch,
+    taken: Sequence[Patch],
+    spared: Sequence[Patch],
+    sawing: Sawing,
+    of_use: Callable[[Patch], bool],
+) -> list[Patch]:
+    """Cut a part up until what is taken is out of it, setting free as much as can be with each pass.
+
+    Parameters
+    ----------
+    whole
+        A part that the saws can crosscut.
+    taken
+        What is cut out of it.
+    spared
+        What is not, but must not be cut through either.
+    sawing
+        The saws.
+    of_use
+        Whether a part is worth keeping.
+
+    Returns
+    -------
+    list of Patch
+        What is left and of use, whatever lies before a cut before what lies beyond it.
+    """
+    if not taken:
+        return [whole] if of_use(whole) else []
+    best: tuple[int, list[Patch]] | None = None
+    for one in _passes(whole, [*taken, *spared], sawing, (CutKind.CROSSCUT, CutKind.RIP)):
+        if not (_goes_clear(one, [*taken, *spared], sawing) and _is_in_reach(one, sawing)):
+            continue
+        sides = [side for side in (one.near, one.far) if side]
+        free = sum(side.area for side in sides if of_use(side) and not any(map(side.common, taken)))
+        if best is None or free > best[0]:
+            best = free, sides
+    if best is None:
+        return []
+    return [
+        part
+        for side in best[1]
+        for part in parts_without(
+            side, list(filter(side.holds, taken)), list(filter(side.holds, spared)), sawing, of_use
+        )
+    ]
+
+
 def leftovers(whole: Patch, passes: Sequence[Pass], pieces: Sequence[Patch]) -> tuple[Patch, ...]:
     """Give every part that the passes leave of a whole besides the pieces, edges as found and all."""
     cut_up = {one.through for one in passes}
@@ -212,6 +265,15 @@ def _can_be_made(one: Pass, board: Board, sawing: Sawing, pieces: list[Patch]) -
             else min(one.at_nm - part.across_from, part.across_to - one.at_nm - sawing.rip_kerf_nm)
         )
     return capacity is None or (capacity > 0 and needed <= capacity)
+
+
+def _is_in_reach(one: Pass, sawing: Sawing) -> bool:
+    """Whether a rip saw reaches the narrower side of a pass, whatever is cut from either."""
+    if one.kind is CutKind.CROSSCUT or sawing.rip_nm is None:
+        return True
+    part = one.through
+    far = part.across_to - one.at_nm - sawing.rip_kerf_nm
+    return sawing.rip_nm > 0 and min(one.at_nm - part.across_from, far) <= sawing.rip_nm
 
 
 def _in_order_of_work(passes: tuple[Pass, ...]) -> tuple[Pass, ...]:

@@ -297,8 +297,8 @@ class Search:
 
     def _free(self, chosen: Sequence[int], most: int = _HEIGHTS_AT_MOST) -> Stack:
         """Give courses in a row on a level part as a stack whose heights are free, out of so many at most."""
-        courses, beside = [self.plan[place] for place in chosen], self._others(chosen)
-        sticks = free_sticks(self.stock, beside, self.strips.rules)
+        courses, beside = tuple(self.plan[place] for place in chosen), self._others(chosen)
+        sticks = free_sticks(self.stock, beside, self.strips.rules, courses)
         must_end, may_end = self._ends(chosen[-1])
         span = (courses[0].low, must_end, may_end)
         return free_stack(self.strips, self._heights(sticks, courses, most), span, beside)
@@ -334,7 +334,7 @@ class Search:
             bare_allowed = stack.fixed or any(course.bare for course in courses)
         chooser = Chooser(
             self.strips,
-            free_sticks(self.stock, others, self.strips.rules),
+            free_sticks(self.stock, others, self.strips.rules, courses),
             stack,
             prices=prices_for(self.strips, courses, self.grid, saving=self.figure[0] > 0 or self._asking),
             grid=self.grid,

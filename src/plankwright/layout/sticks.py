@@ -1,8 +1,9 @@
 """What can each board give: the rectangles of clear wood that are free to be cut."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from plankwright.layout.capacity import UNLIMITED, Capacity, within_reach
+from plankwright.layout.guillotine import Patch, Sawing, parts_without
 from plankwright.layout.offcuts import Stretch, clear_runs, usable_across
 from plankwright.layout.plan import Plan, PlannedCourse, Stick
 from plankwright.measure import Nm
@@ -69,11 +70,10 @@ def whole_sticks(
     return tuple(sticks)
 
 
-def free_sticks(stock: Sequence[Stick], kept: Plan, rules: Rules) -> list[Stick]:
+def free_sticks(stock: Sequence[Stick], kept: Plan, rules: Rules, released: Plan = ()) -> list[Stick]:
     """Give what is left of the stock once the pieces of a plan are cut out of it.
 
-    Around each group of kept pieces that overlap along the board, what lies before and after it is free over
-    the whole width, and what lies beside it is free over the group's length.
+    Straight cuts clear of all pieces part the kept ones from the rest, the largest part first.
 
     Parameters
     ----------
@@ -83,41 +83,46 @@ def free_sticks(stock: Sequence[Stick], kept: Plan, rules: Rules) -> list[Stick]
         Courses whose pieces are already cut.
     rules
         For the kerfs, the shortest piece and the narrowest course.
+    released
+        Courses whose pieces may be cut anew: no cut goes through one, so that it can also stay as it is.
     """
-    cut: dict[int, list[Stick]] = {}
-    for course in kept:
-        for piece in course.pieces:
-            cut.setdefault(piece.stick.board, []).append(piece.stick)
+    cut, whole = _by_board(kept), _by_board(released)
     free: list[Stick] = []
     for stick in stock:
-        inside = [
-            part
-            for part in cut.get(stick.board, ())
-            if not stick.endless
-            and part.along_from < stick.along_to
-            and stick.along_from < part.along_to
-            and part.across_from < stick.across_to
-            and stick.across_from < part.across_to
+        patch = _patch(stick)
+        inside = [] if stick.endless else list(filter(patch.common, cut.get(stick.board, ())))
+        if not inside:
+            free.append(stick)
+            continue
+        sawing = Sawing(
+            crosscut_kerf_nm=rules.crosscut_kerf_nm, rip_kerf_nm=rules.rip_kerf_nm, rip_nm=stick.widest_rip
+        )
+        left = parts_without(
+            patch,
+            inside,
+            list(filter(patch.common, whole.get(stick.board, ()))),
+            sawing,
+            lambda part: _size_is_worth_keeping(
+                part.along_to - part.along_from, part.across_to - part.across_from, rules
+            ),
+        )
+        free += [
+            _part(stick, (rest.along_from, rest.along_to), (rest.across_from, rest.across_to))
+            for rest in left
         ]
-        free.extend(_left_of(stick, inside, rules) if inside else (stick,))
     return free
 
 
-def _left_of(stick: Stick, parts: Iterable[Stick], rules: Rules) -> list[Stick]:
-    clusters: list[list[Nm]] = []
-    for part in sorted(parts, key=lambda part: part.along_from):
-        if clusters and part.along_from < clusters[-1][1] + rules.crosscut_kerf_nm:
-            clusters[-1][1] = max(clusters[-1][1], part.along_to)
-            clusters[-1][2] = max(clusters[-1][2], part.across_to)
-        else:
-            clusters.append([part.along_from, part.along_to, part.across_to])
-    left, start = [], stick.along_from
-    for low, high, across in clusters:
-        left.append(_part(stick, (start, low - rules.crosscut_kerf_nm), (stick.across_from, stick.across_to)))
-        left += _beside(stick, (low, high), across, rules)
-        start = high + rules.crosscut_kerf_nm
-    left.append(_part(stick, (start, stick.along_to), (stick.across_from, stick.across_to)))
-    return [part for part in left if _worth_keeping(part, rules)]
+def _patch(stick: Stick) -> Patch:
+    return Patch(stick.along_from, stick.along_to, stick.across_from, stick.across_to)
+
+
+def _by_board(plan: Plan) -> dict[int, list[Patch]]:
+    patches: dict[int, list[Patch]] = {}
+    for course in plan:
+        for piece in course.pieces:
+            patches.setdefault(piece.stick.board, []).append(_patch(piece.stick))
+    return patches
 
 
 def without(sticks: Sequence[Stick], course: PlannedCourse, rules: Rules) -> list[Stick]:
@@ -211,7 +216,11 @@ def _beside(stick: Stick, along: Stretch, across: Nm, rules: Rules) -> list[Stic
 
 
 def _worth_keeping(stick: Stick, rules: Rules) -> bool:
-    return stick.length >= rules.shortest_piece_nm and stick.width >= rules.narrowest_course_nm
+    return _size_is_worth_keeping(stick.length, stick.width, rules)
+
+
+def _size_is_worth_keeping(length: Nm, width: Nm, rules: Rules) -> bool:
+    return length >= rules.shortest_piece_nm and width >= rules.narrowest_course_nm
 
 
 def _better_face(board: Board, run: Stretch) -> Face:

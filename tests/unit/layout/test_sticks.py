@@ -3,9 +3,12 @@
 from dataclasses import replace
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from builders import board, flaw, nm
 from choosing import plain
+from plankwright.layout.guillotine import Patch, Sawing, fewest_passes
 from plankwright.layout.plan import PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.sticks import cut_from, free_sticks, remainders, whole_sticks, without
 from plankwright.model import BlemishPolicy, Board, EdgeKind, EdgeProfile, Face, Rules, Severity
@@ -157,15 +160,65 @@ def test_what_is_too_short_or_too_narrow_is_not_kept() -> None:
     assert free_sticks([stick], (_course(part),), RULES) == []
 
 
-def test_pieces_side_by_side_are_one_group() -> None:
-    """What lies beside them is beside the farther one."""
+def test_pieces_side_by_side_are_parted_from_the_rest_before_they_are_parted_from_each_other() -> None:
+    """What lies beyond both first, then what lies beside both, then what lies before the farther one."""
     stick = _whole()
     lower = cut_from(stick, nm(0.5), nm(40), nm(0.25), nm(2))
     upper = cut_from(stick, nm(20), nm(30), nm(2.375), nm(3))
     assert [_inches(free) for free in free_sticks([stick], (_course(lower), _course(upper)), RULES)] == [
+        (0.5, 19.875, 2.375, 5.375),
         (0.5, 50, 5.5, 8.25),
         (50.125, 96.5, 0.25, 8.25),
     ]
+
+
+def test_what_lies_before_a_piece_across_the_board_is_free_as_well() -> None:
+    """Ripped from end to end, as the end beyond the piece is too short to be worth a crosscut."""
+    stick = _whole()
+    upper = cut_from(stick, nm(0.5), nm(90), nm(4), nm(4.25))
+    assert [_inches(free) for free in free_sticks([stick], (_course(upper),), RULES)] == [
+        (0.5, 96.5, 0.25, 3.875)
+    ]
+
+
+def test_a_strip_wider_than_the_saw_rips_is_not_parted_from_what_lies_beside_it() -> None:
+    """Five inches and three, with a saw that rips two and with one that rips three."""
+    stick = replace(_whole(), widest_rip=nm(2))
+    part = cut_from(stick, stick.along_from, stick.length, stick.across_from, nm(5))
+    assert free_sticks([stick], (_course(part),), RULES) == []
+    stick = replace(stick, widest_rip=nm(3))
+    assert [_inches(free) for free in free_sticks([stick], (_course(part),), RULES)] == [
+        (0.5, 96.5, 5.375, 8.25)
+    ]
+
+
+_SAWING = Sawing(crosscut_kerf_nm=RULES.crosscut_kerf_nm, rip_kerf_nm=RULES.rip_kerf_nm)
+
+
+@given(
+    sizes=st.lists(st.tuples(st.integers(16, 60), st.integers(8, 16), st.integers(0, 3)), max_size=6),
+    keep=st.integers(0, 63),
+)
+def test_what_is_released_can_stay_and_all_that_is_free_can_be_sawn(
+    sizes: list[tuple[int, int, int]], keep: int
+) -> None:
+    """Pieces cut one after another from whatever the others left: some stay, the others need not move."""
+    left, parts = [_whole()], []
+    for length, quarters, which in sizes:
+        stick = left[which % len(left)] if left else None
+        if stick and nm(length) <= stick.length and nm(quarters / 4) <= stick.width:
+            parts.append(cut_from(stick, stick.along_from, nm(length), stick.across_from, nm(quarters / 4)))
+            left = without(left, _course(parts[-1]), RULES)
+    kept = [part for number, part in enumerate(parts) if keep >> number & 1]
+    released = [part for part in parts if part not in kept]
+    free = [_patch(part) for part in free_sticks([_whole()], (_course(*kept),), RULES, (_course(*released),))]
+    assert all(any(part.holds(_patch(piece)) for part in free) for piece in released)
+    pieces = [*free, *map(_patch, kept)]
+    assert fewest_passes(board("A", 97, 8.5), pieces, [], _SAWING, rip_first=False) is not None
+
+
+def _patch(stick: Stick) -> Patch:
+    return Patch(stick.along_from, stick.along_to, stick.across_from, stick.across_to)
 
 
 def test_a_piece_of_another_stick_of_the_board_leaves_this_one_alone() -> None:

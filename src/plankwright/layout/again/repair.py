@@ -193,7 +193,11 @@ class Repair:
             replace(course, pieces=tuple(piece for piece in course.pieces if piece not in released))
             for course in self.plan
         )
-        return free_sticks(self.at_hand.stock, (*kept, *self.elsewhere), self.strips.rules)
+        loose = tuple(
+            replace(course, pieces=tuple(piece for piece in course.pieces if piece in released))
+            for course in self.plan
+        )
+        return free_sticks(self.at_hand.stock, (*kept, *self.elsewhere), self.strips.rules, loose)
 
     def solve(self, chooser: Chooser, work: float) -> Choice:
         """Have a question answered, and count the work."""
