@@ -3,7 +3,7 @@
 import random
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from plankwright.layout.butting import can_butt, too_near
@@ -30,10 +30,17 @@ class _Loose:
     height: Nm
     pieces: tuple[PlannedPiece, ...]
     bare: tuple[_Stretch, ...]
+    rank: int = 0
 
 
 def courses_from(
-    strips: Strips, stack: Stack, cuts: Sequence[RowCuts], *, grid: Nm, chance: random.Random
+    strips: Strips,
+    stack: Stack,
+    cuts: Sequence[RowCuts],
+    *,
+    grid: Nm,
+    chance: random.Random,
+    like: Plan = (),
 ) -> Plan | None:
     """Put the courses of a choice in their places.
 
@@ -47,6 +54,8 @@ def courses_from(
         Step of heights. [nm]
     chance
         Breaks ties in the order of courses.
+    like
+        Courses whose order is kept where that will do.
 
     Returns
     -------
@@ -63,6 +72,10 @@ def courses_from(
         )
         return plan if _sound(strips, plan, stack) else None
     loose = [course for cut in cuts for course in _parted(strips, cut, cut.height // grid * grid)]
+    if like:
+        plan = _stacked(strips, stack, _ranked(loose, like), None)
+        if _sound(strips, plan, stack):
+            return plan
     for _ in range(_ORDERS_TRIED):
         plan = _stacked(strips, stack, loose, chance)
         if _sound(strips, plan, stack):
@@ -100,11 +113,32 @@ def _parted(strips: Strips, cut: RowCuts, height: Nm) -> list[_Loose]:
     return courses
 
 
-def _stacked(strips: Strips, stack: Stack, loose: Sequence[_Loose], chance: random.Random) -> Plan:
+def _ranked(loose: Sequence[_Loose], like: Plan) -> list[_Loose]:
+    """Give each course the place of the one with most pieces in common with it, or else one that is free."""
+    left = list(loose)
+    ranked: list[_Loose] = []
+    free: list[int] = []
+    for rank, course in enumerate(like):
+        shared = [len(_woods(course.pieces) & _woods(other.pieces)) for other in left]
+        if any(shared):
+            ranked.append(replace(left.pop(shared.index(max(shared))), rank=rank))
+        else:
+            free.append(rank)
+    free += [len(like)] * len(left)
+    return [*ranked, *(replace(course, rank=rank) for course, rank in zip(left, free, strict=False))]
+
+
+def _woods(pieces: Sequence[PlannedPiece]) -> set[tuple[int, Nm, Nm]]:
+    """Give the boards of pieces, with from where to where each reaches along its course."""
+    return {(piece.stick.board, piece.start, piece.end) for piece in pieces}
+
+
+def _stacked(strips: Strips, stack: Stack, loose: Sequence[_Loose], chance: random.Random | None) -> Plan:
     """Stack courses from the start side, band by band.
 
-    Within a band the next is one that keeps its joints in sight apart from those below, if there is one; the
-    last course of all is ripped, or let reach under the trim, to end where the stretch ends.
+    Within a band the next is one that keeps its joints in sight apart from those below, if there is one: any
+    such, or without chance the first by rank. The last course of all is ripped, or let reach under the trim,
+    to end where the stretch ends.
     """
     left = sorted(loose, key=lambda course: (course.bands, course.height))
     courses: list[PlannedCourse] = []
@@ -112,7 +146,10 @@ def _stacked(strips: Strips, stack: Stack, loose: Sequence[_Loose], chance: rand
     below = next((course for course in stack.beside if course.high == low), None)
     while left:
         here = [course for course in left if course.bands == left[0].bands]
-        chance.shuffle(here)
+        if chance is None:
+            here.sort(key=lambda course: course.rank)
+        else:
+            chance.shuffle(here)
         chosen = next((course for course in here if _staggered(strips, course, low, below)), here[0])
         left.remove(chosen)
         high = low + chosen.height

@@ -52,10 +52,10 @@ def _cuts(
 
 
 def _placed(
-    surface: Surface, rules: Rules, stack: Stack, *cuts: RowCuts, grid: float = 1 / 16
+    surface: Surface, rules: Rules, stack: Stack, *cuts: RowCuts, grid: float = 1 / 16, like: Plan = ()
 ) -> Plan | None:
     chance = random.Random(0)  # noqa: S311 - chance, not secrecy
-    return courses_from(Strips(surface, rules), stack, cuts, grid=nm(grid), chance=chance)
+    return courses_from(Strips(surface, rules), stack, cuts, grid=nm(grid), chance=chance, like=like)
 
 
 def _edges(plan: Plan | None) -> list[tuple[float, float]]:
@@ -142,6 +142,21 @@ def test_joints_in_sight_are_kept_apart_by_the_order_of_courses() -> None:
     halves = [_piece(number, *ends) for number, ends in enumerate(((0, 48), (48, 96)) * 2)]
     plan = _placed(surface, rules, stack, _cuts(stack, *halves, _piece(5, 0, 96), count=3))
     assert [len(course.pieces) for course in plan or ()] == [2, 1, 2]
+
+
+@pytest.mark.parametrize("order", [(0, 1, 2, 3), (3, 1, 0, 2), (2, 7, 3, 0)])
+def test_courses_keep_the_order_of_those_that_were_there(order: tuple[int, ...]) -> None:
+    """Board by board; one that is new takes the place of one that is gone."""
+    surface = wall(96, 24, framing=studs(48))
+    stack = _stack(surface, 6, rules=plain(), span=(0, 24, 24))
+    before = tuple(
+        planned_course((6 * place, 6 * place + 6), _piece(number, 0, 96))
+        for place, number in enumerate(order)
+    )
+    cuts = _cuts(stack, *(_piece(number, 0, 96) for number in range(4)), count=4)
+    plan = _placed(surface, plain(), stack, cuts, like=before)
+    boards = [piece.stick.board for course in plan or () for piece in course.pieces]
+    assert boards == [number if number < 4 else 1 for number in order]
 
 
 def test_courses_that_no_order_staggers_are_none() -> None:

@@ -90,7 +90,9 @@ def _look(repair: Repair, chosen: Sequence[int]) -> bool:
     choice = repair.solve(chooser, _WORK)
     if choice.cuts is None:
         return False
-    found = courses_from(repair.strips, stack, choice.cuts, grid=repair.grid, chance=repair.chance)
+    found = courses_from(
+        repair.strips, stack, choice.cuts, grid=repair.grid, chance=repair.chance, like=courses
+    )
     return found is not None and repair.take(sorted_plan(iter((*beside, *found))))
 
 
