@@ -61,6 +61,8 @@ def cut_as_hung(job: Job, layout: Layout, standing: Standing) -> frozenset[tuple
     frozenset of tuple of (str, str)
         The id of the surface and the label of each.
     """
+    if not standing.cut:
+        return frozenset()
     busy = {cuts.part for cuts in saw_boards(job, layout, standing)}
     ready = {cut.part for cut in standing.cut} - busy
     return frozenset(
