@@ -198,8 +198,11 @@ def mark_work(  # noqa: PLR0913 - what can be told of a mark
     Raises
     ------
     MarkError
-        If it cannot have happened, or is marked already.
+        If the word is none of these, or it cannot have happened, or is marked already.
     """
+    if word not in {kind.value for kind in MarkKind}:
+        words = ", ".join(kind.value for kind in MarkKind)
+        raise marking.MarkError(f"A mark is one of {words}, but not “{word}”.")
     measured = None
     if edge_nm is not None or off_nm is not None:
         measured = marking.Measured(edge_nm=edge_nm, off_nm=off_nm or 0)

@@ -13,6 +13,7 @@ from plankwright.layout import lay_out as search_layout
 from plankwright.layout.result import EFFORTS, Effort, Watch
 from plankwright.workshop.check_layout import FaultyLayoutError
 from plankwright.workshop.lay_out import EffortError
+from plankwright.workshop.mark_work import MarkError
 from village import (
     StandInSearch,
     small_job,
@@ -102,6 +103,13 @@ def test_a_faulty_layout_is_not_handed_out(tmp_path: Path) -> None:
     with pytest.raises(FaultyLayoutError):
         pw.hand_out(small_job(), spoilt_layout(), tmp_path / "out")
     assert not (tmp_path / "out").exists()
+
+
+def test_a_word_that_is_no_mark_is_refused() -> None:
+    """With those that are."""
+    work = pw.read_work("nowhere", begun_job())
+    with pytest.raises(MarkError, match=r"one of cut, hung, .* not “eaten”"):
+        pw.mark_work(begun_job(), begun_layout(), work, "eaten", "1")
 
 
 def test_a_job_in_progress_goes_on(tmp_path: Path) -> None:
