@@ -2,6 +2,8 @@
 
 from dataclasses import replace
 
+import pymupdf
+
 from builders import nm
 from in_progress import begun_job, begun_layout, happened, marked
 from plankwright.draw import LETTER, wall_map
@@ -12,6 +14,7 @@ from plankwright.layout.done import NOTHING, Done, done_on
 from plankwright.model import EdgeTreatment, Piece
 from plankwright.paper.cut_list import BoardBlock, cut_list
 from plankwright.paper.hanging_sheet import SurfaceSheet, hanging_sheet
+from plankwright.paper.work_sheets import work_sheets_pdf
 
 WORK = marked(happened("hung", "1", "2a"), happened("cut", "3"), happened("miscut", "4b", length_nm=nm(90)))
 (LAID,) = begun_layout().surfaces
@@ -112,3 +115,16 @@ def test_the_table_beside_a_small_map_leaves_out_what_hangs() -> None:
         said = [item.spans[0].text.strip() for item in scene.items if isinstance(item, Text)]
         tables.append(said[said.index("Small pieces") + 1 :])
     assert tables == [["1a", "2a", "2b", "3a", "4a", "4b"], ["2b", "3a", "4a", "4b"]]
+
+
+def test_where_all_hangs_both_lists_say_so() -> None:
+    """Rather than to stand empty."""
+    standing = marked(happened("hung", "1", "2", "3", "4")).standing
+    with pymupdf.open(
+        stream=work_sheets_pdf(begun_job(), begun_layout(), LETTER, standing=standing)
+    ) as sheets:
+        printed = "".join(page.get_text() for page in sheets)
+    assert "Nothing is left to be sawn." in printed
+    assert "Nothing is left to be hung." in printed
+    with pymupdf.open(stream=work_sheets_pdf(begun_job(), begun_layout(), LETTER)) as sheets:
+        assert "Nothing is left" not in "".join(page.get_text() for page in sheets)
