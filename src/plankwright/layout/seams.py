@@ -1,23 +1,14 @@
 """What is done with the long edges of pieces, so that neighbouring courses fit together."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from enum import Enum
+from dataclasses import replace
 from itertools import pairwise
 from typing import NamedTuple
 
 from plankwright.layout.ground import HAIR, Ground, crossings
+from plankwright.layout.milling import LongEdge, Shape, edge_as_cut, interlocks
 from plankwright.layout.regions import extent_in_course
-from plankwright.measure import Nm
 from plankwright.model import Board, Course, EdgeKind, EdgeTreatment, Job, Piece
-
-
-class _Shape(Enum):
-    """What a neighbour meets; an over-lap is a tongue here, an under-lap a groove."""
-
-    SQUARE = 0
-    TONGUE = 1
-    GROOVE = 2
 
 
 class _Side(NamedTuple):
@@ -25,15 +16,6 @@ class _Side(NamedTuple):
 
     label: str
     far: bool
-
-
-@dataclass(frozen=True, slots=True)
-class _Edge:
-    """How the board is milled at a long edge once the piece is cut. [nm]"""
-
-    kind: EdgeKind
-    reach: Nm
-    shape: _Shape
 
 
 def treat_edges(job: Job, ground: Ground, courses: tuple[Course, ...]) -> tuple[Course, ...]:
@@ -75,15 +57,8 @@ def treat_edges(job: Job, ground: Ground, courses: tuple[Course, ...]) -> tuple[
     )
 
 
-def _as_cut(board: Board, piece: Piece, *, far: bool) -> _Edge:
-    """Tell what is left of the milling: the reference edge is grooved, and lies near on an unturned piece."""
-    if far is not piece.turned:
-        shape = _Shape.TONGUE
-        whole = not board.tapered and abs(board.width_start_nm - piece.across_to_nm) <= HAIR
-    else:
-        shape, whole = _Shape.GROOVE, piece.across_from_nm <= HAIR
-    profile = board.profile
-    return _Edge(profile.kind, profile.reach_nm, shape if profile.milled and whole else _Shape.SQUARE)
+def _as_cut(board: Board, piece: Piece, *, far: bool) -> LongEdge:
+    return edge_as_cut(board, piece.across_from_nm, piece.across_to_nm, far=far, turned=piece.turned)
 
 
 def _meetings(job: Job, ground: Ground, courses: tuple[Course, ...]) -> Iterator[tuple[_Side, _Side]]:
@@ -106,23 +81,23 @@ def _meetings(job: Job, ground: Ground, courses: tuple[Course, ...]) -> Iterator
 
 
 def _treatments(
-    edges: dict[_Side, _Edge], meetings: tuple[tuple[_Side, _Side], ...]
+    edges: dict[_Side, LongEdge], meetings: tuple[tuple[_Side, _Side], ...]
 ) -> dict[_Side, EdgeTreatment]:
     treatments = {
         side: EdgeTreatment.RIPPED
-        if edge.kind is not EdgeKind.SQUARE and edge.shape is _Shape.SQUARE
+        if edge.kind is not EdgeKind.SQUARE and edge.shape is Shape.SQUARE
         else EdgeTreatment.AS_FOUND
         for side, edge in edges.items()
     }
     off = {
         side
         for side, other in meetings
-        if edges[side].shape is _Shape.TONGUE and not _fits(edges[side], edges[other])
+        if edges[side].shape is Shape.TONGUE and not interlocks(edges[side], edges[other])
     }
     treatments |= dict.fromkeys(off, EdgeTreatment.TONGUE_OFF)
     for side, other in meetings:
         edge, met = edges[side], edges[other]
-        if edge.shape is not _Shape.GROOVE or (met.shape is _Shape.TONGUE and other not in off):
+        if edge.shape is not Shape.GROOVE or (met.shape is Shape.TONGUE and other not in off):
             continue
         splined = edge.kind is EdgeKind.TONGUE_AND_GROOVE and met == edge
         if splined and treatments[side] is EdgeTreatment.AS_FOUND:
@@ -130,12 +105,3 @@ def _treatments(
         elif not splined:
             treatments[side] = EdgeTreatment.FACE_NAIL
     return treatments
-
-
-def _fits(tongue: _Edge, other: _Edge) -> bool:
-    """Whether a tongue fits into an edge: a groove may be deeper, a rabbet must be as wide as the lap."""
-    if other.shape is not _Shape.GROOVE or other.kind is not tongue.kind:
-        return False
-    if tongue.kind is EdgeKind.SHIPLAP:
-        return abs(other.reach - tongue.reach) <= HAIR
-    return tongue.reach <= other.reach + HAIR

@@ -1,0 +1,229 @@
+"""What may be tried to make a plan look better: each move changes a few courses and is judged elsewhere."""
+
+import random
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from itertools import accumulate, pairwise
+
+from plankwright.layout.look.eye import Eye
+from plankwright.layout.look.places import Changes
+from plankwright.layout.look.wood import Wood
+from plankwright.layout.plan import PlannedCourse, PlannedPiece, Stick
+from plankwright.layout.strips import Strips
+
+_Spot = tuple[int, int]
+"""Number of a course, and place of a piece in it."""
+
+
+class Moves:
+    """Draws moves by chance.
+
+    Parameters
+    ----------
+    strips
+        The surface.
+    eye
+        Tells which boards it sees apart.
+    wood
+        The boards.
+    chance
+        The only source of chance.
+    """
+
+    def __init__(self, strips: Strips, eye: Eye, wood: Wood, chance: random.Random) -> None:
+        self._strips, self._eye, self._wood, self._chance = strips, eye, wood, chance
+        boards = wood.boards
+        apart = any(eye.sees_apart(one, other) for one, other in pairwise(boards))
+        # Where all boards look alike it makes no difference which hangs where.
+        self._weights = {
+            self._exchange_equals: 8 * apart,
+            self._exchange_boards: 2 * apart,
+            self._take_another_board: 2 * apart,
+            self._exchange_courses: 4,
+            self._reorder_courses: 2,
+            self._exchange_in_run: 3,
+            self._turn_run_round: 1,
+            self._shift_joint: 2,
+        }
+
+    def draw(self, plan: Sequence[PlannedCourse]) -> Changes | None:
+        """Draw a move.
+
+        Returns
+        -------
+        Changes or None
+            Nothing when what was drawn cannot be done.
+        """
+        kinds: list[Callable[[Sequence[PlannedCourse]], Changes | None]] = list(self._weights)
+        (kind,) = self._chance.choices(kinds, list(self._weights.values()))
+        return kind(plan)
+
+    def _exchange_equals(self, plan: Sequence[PlannedCourse]) -> Changes | None:
+        """Let two pieces of one size change places."""
+        spot = self._piece(plan)
+        if spot is None:
+            return None
+        one = _at(plan, spot).stick
+        equals = [
+            (number, place)
+            for number, course in enumerate(plan)
+            for place, piece in enumerate(course.pieces)
+            if (piece.stick.length, piece.stick.width) == (one.length, one.width)
+            and self._eye.sees_apart(piece.stick.board, one.board)
+        ]
+        if not equals:
+            return None
+        other = self._chance.choice(equals)
+        return _with_sticks(plan, {spot: _at(plan, other).stick, other: one})
+
+    def _exchange_boards(self, plan: Sequence[PlannedCourse]) -> Changes | None:
+        """Let two pieces of any size be cut each from the board of the other."""
+        first, second = self._piece(plan), self._piece(plan)
+        if first is None or second is None:
+            return None
+        one, other = _at(plan, first).stick, _at(plan, second).stick
+        if one.board == other.board or not self._eye.sees_apart(one.board, other.board):
+            return None
+        new_one = self._wood.another(other.board, one.length, plan[first[0]].height, [other])
+        new_other = self._wood.another(one.board, other.length, plan[second[0]].height, [one])
+        if new_one is None or new_other is None:
+            return None
+        return _with_sticks(plan, {first: new_one, second: new_other})
+
+    def _take_another_board(self, plan: Sequence[PlannedCourse]) -> Changes | None:
+        """Cut a piece from another board."""
+        spot = self._piece(plan)
+        board = self._chance.choice(self._wood.boards)
+        if spot is None or not self._eye.sees_apart(board, _at(plan, spot).stick.board):
+            return None
+        stick = self._wood.another(board, _at(plan, spot).stick.length, plan[spot[0]].height)
+        return None if stick is None else _with_sticks(plan, {spot: stick})
+
+    def _exchange_courses(self, plan: Sequence[PlannedCourse]) -> Changes | None:
+        """Let two courses of one height change places."""
+        first = self._chance.randrange(len(plan))
+        equals = [
+            number
+            for number, course in enumerate(plan)
+            if number != first and course.height == plan[first].height
+        ]
+        if not equals:
+            return None
+        second = self._chance.choice(equals)
+        return {
+            first: replace(plan[second], low=plan[first].low, high=plan[first].high),
+            second: replace(plan[first], low=plan[second].low, high=plan[second].high),
+        }
+
+    def _reorder_courses(self, plan: Sequence[PlannedCourse]) -> Changes | None:
+        """Take a course out and put it in elsewhere; those between move up or down.
+
+        The starter and the closing course, which are often ripped to fit, stay where they are.
+        """
+        inner = range(1, len(plan) - 1)
+        if not inner:
+            return None
+        first, second = sorted(self._chance.choices(inner, k=2))
+        row = list(plan[first : second + 1])
+        row = [*row[1:], row[0]] if self._chance.randrange(2) else [row[-1], *row[:-1]]
+        edges = list(accumulate((course.height for course in row), initial=plan[first].low))
+        return {
+            first + place: replace(course, low=low, high=high)
+            for place, (course, (low, high)) in enumerate(zip(row, pairwise(edges), strict=True))
+        }
+
+    def _exchange_in_run(self, plan: Sequence[PlannedCourse]) -> Changes | None:
+        """Let two pieces of one run change places, which moves the joints between them."""
+        row = self._row(plan)
+        if row is None:
+            return None
+        number, places = row
+        first, second = sorted(self._chance.sample(places, 2))
+        order = list(places)
+        order[first - places[0]], order[second - places[0]] = second, first
+        return _in_order(plan, number, places, order)
+
+    def _turn_run_round(self, plan: Sequence[PlannedCourse]) -> Changes | None:
+        """Hang the pieces of a run from end to end."""
+        row = self._row(plan)
+        if row is None:
+            return None
+        number, places = row
+        return _in_order(plan, number, places, list(reversed(places)))
+
+    def _shift_joint(self, plan: Sequence[PlannedCourse]) -> Changes | None:
+        """Shift a joint to another place, and cut both pieces anew from their boards."""
+        row = self._row(plan)
+        if row is None:
+            return None
+        number, places = row
+        place = self._chance.choice(places[:-1])
+        course = plan[number]
+        left, right = course.pieces[place], course.pieces[place + 1]
+        sites = [
+            joint.at
+            for run in self._strips.runs(course.low, course.high)
+            for joint in run.joints
+            if left.start < joint.at < right.end and joint.at != left.end
+        ]
+        if not sites:
+            return None
+        at = self._chance.choice(sites)
+        gone = left.stick, right.stick
+        one = self._wood.another(left.stick.board, at - left.start, course.height, gone)
+        if one is None:
+            return None
+        beside = [one] if one.board == right.stick.board else []
+        other = self._wood.another(right.stick.board, right.end - at, course.height, gone, beside)
+        if other is None:
+            return None
+        pieces = list(course.pieces)
+        pieces[place : place + 2] = replace(left, stick=one, end=at), replace(right, stick=other, start=at)
+        return {number: replace(course, pieces=tuple(pieces))}
+
+    def _piece(self, plan: Sequence[PlannedCourse]) -> _Spot | None:
+        """Draw a piece."""
+        number = self._chance.randrange(len(plan))
+        count = len(plan[number].pieces)
+        return (number, self._chance.randrange(count)) if count else None
+
+    def _row(self, plan: Sequence[PlannedCourse]) -> tuple[int, range] | None:
+        """Draw a whole row of pieces that butt each other."""
+        number = self._chance.randrange(len(plan))
+        pieces = plan[number].pieces
+        begins = [
+            place for place, piece in enumerate(pieces) if not place or pieces[place - 1].end != piece.start
+        ]
+        rows = [range(start, end) for start, end in pairwise((*begins, len(pieces))) if end - start > 1]
+        return (number, self._chance.choice(rows)) if rows else None
+
+
+def _at(plan: Sequence[PlannedCourse], spot: _Spot) -> PlannedPiece:
+    return plan[spot[0]].pieces[spot[1]]
+
+
+def _with_sticks(plan: Sequence[PlannedCourse], sticks: dict[_Spot, Stick]) -> Changes:
+    """Give courses some of whose pieces are cut from other wood."""
+    return {
+        number: replace(
+            plan[number],
+            pieces=tuple(
+                replace(piece, stick=sticks[number, place]) if (number, place) in sticks else piece
+                for place, piece in enumerate(plan[number].pieces)
+            ),
+        )
+        for number in sorted({number for number, _ in sticks})
+    }
+
+
+def _in_order(plan: Sequence[PlannedCourse], number: int, places: range, order: Sequence[int]) -> Changes:
+    """Give a course with the pieces of a run in another order."""
+    pieces = list(plan[number].pieces)
+    at = pieces[places[0]].start
+    row = []
+    for place in order:
+        piece = pieces[place]
+        row.append(replace(piece, start=at, end=at + piece.end - piece.start))
+        at = row[-1].end
+    pieces[places[0] : places[-1] + 1] = row
+    return {number: replace(plan[number], pieces=tuple(pieces))}
