@@ -11,7 +11,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 COMPILE = (
-    *("uv", "pip", "compile", "pyproject.toml", "--group", "dev"),
+    *("uv", "pip", "compile", "pyproject.toml", "--all-extras", "--group", "dev"),
     *("--universal", "--python-version", "3.11"),
     *("--generate-hashes", "--no-header", "--no-config", "--quiet"),
     *("--output-file", "requirements/lock.txt"),

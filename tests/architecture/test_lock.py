@@ -14,11 +14,11 @@ PIN = re.compile(r"^(?P<name>[\w.-]+)==(?P<version>[^\s;]+)(?P<rest>.*(?:\n .*)*
 
 
 def declared() -> list[Requirement]:
-    """Read what pyproject.toml asks for, at run time and for development."""
+    """Read what pyproject.toml asks for: at run time, with its extras, and for development."""
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
-    groups = project["dependency-groups"].values()
-    development = [entry for group in groups for entry in group if isinstance(entry, str)]
-    return [Requirement(entry) for entry in [*project["project"]["dependencies"], *development]]
+    groups = [*project["dependency-groups"].values(), *project["project"]["optional-dependencies"].values()]
+    besides = [entry for group in groups for entry in group if isinstance(entry, str)]
+    return [Requirement(entry) for entry in [*project["project"]["dependencies"], *besides]]
 
 
 def disagreements(wanted: list[Requirement], lock: str) -> list[str]:

@@ -42,6 +42,7 @@ def lay_again(
     effort: Effort,
     seed: int = 0,
     watch: Watch | None = None,
+    close: bool = True,
 ) -> Result:
     """Lay out what is left of a job.
 
@@ -62,13 +63,15 @@ def lay_again(
         The same job, layout, standing, effort and seed give the same result.
     watch
         Follows the search and may stop it.
+    close
+        Whether further boards are to be asked for where something stays bare.
 
     Returns
     -------
     Result
         The best found. Of what no layout can beat nothing is claimed.
     """
-    return _Again(job, layout, standing, effort, seed, watch or Watch()).result()
+    return _Again(job, layout, standing, effort, seed, watch or Watch()).result(close=close)
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +111,7 @@ class _Again:
         self.sawn = [place for place, board in enumerate(job.boards) if board.id in standing.sawn]
         self.repairs: dict[int, Repair] = {}
 
-    def result(self) -> Result:
+    def result(self, *, close: bool) -> Result:
         """Lay out surface by surface; spares are used only where nothing else will do."""
         spares = self._spares()
         plans = self._plans(spares)
@@ -121,7 +124,7 @@ class _Again:
                 plans, self.repairs = without, repairs
         written = tuple(self._written(self.job, number, plan) for number, plan in enumerate(plans))
         layout = Layout(job_name=self.job.name, surfaces=written, seed=self.seed, effort=self.effort.name)
-        wanted, closing = self._closed(plans, layout)
+        wanted, closing = self._closed(plans, layout) if close else ((), None)
         return Result(
             layout=layout,
             wanted=wanted,

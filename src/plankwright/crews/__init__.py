@@ -1,0 +1,5 @@
+"""Where trials run: in this process, on all cores of this machine, or on others by way of Dask."""
+
+from plankwright.crews.crew_at import crew_at
+
+__all__ = ["crew_at"]

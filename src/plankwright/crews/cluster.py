@@ -1,0 +1,139 @@
+"""Other machines, by way of a Dask scheduler and its workers."""
+
+import contextlib
+from collections.abc import Callable, Iterator, Sequence
+from importlib.metadata import version
+from typing import TYPE_CHECKING, Any, TypeVar
+
+from plankwright.crews.finishing import finishing
+from plankwright.crews.trouble import CrewError
+
+if TYPE_CHECKING:
+    from distributed import Client, Future
+
+Common = TypeVar("Common")
+Given = TypeVar("Given")
+Found = TypeVar("Found")
+
+_OURS = "plankwright"
+
+_AHEAD = 64
+"""At least so much is begun ahead, so that workers that come later have something to do as well."""
+
+
+class Cluster:
+    """Does work on the workers of a Dask scheduler.
+
+    Parameters
+    ----------
+    address
+        Of the scheduler, such as `tcp://192.0.2.7:8786`.
+    patience_s
+        How long to wait for the scheduler, and then for a first worker of it. [s]
+    """
+
+    def __init__(self, address: str, *, patience_s: float = 10.0) -> None:
+        self.address = address
+        self.patience_s = patience_s
+
+    def share_out(
+        self,
+        work: Callable[[Common, Given, Callable[[], bool]], Found],
+        common: Common,
+        given: Sequence[Given],
+        *,
+        stopped: Callable[[], bool],
+    ) -> Iterator[tuple[int, Found]]:
+        """Do the work; parameters are those of the port `Crew`.
+
+        What is under way on the workers when it is stopped comes to its end there, and nobody waits for it.
+
+        Raises
+        ------
+        CrewError
+            If no scheduler is at the address, it has no workers, they lack this program, or they go away.
+        """
+        with self._client() as client:
+            # It goes to each worker once, not with each piece of the work.
+            [shared] = client.scatter([common], broadcast=True, hash=False)
+            ahead = max(_AHEAD, 2 * sum(client.nthreads().values()))
+
+            def begin(place: int) -> "Future[Any]":
+                return client.submit(_do, work, shared, given[place], pure=False)
+
+            for place, done in finishing(begin, len(given), ahead=ahead, stopped=stopped, stop=client.cancel):
+                if not done.cancelled():
+                    yield place, self._found(done)
+                elif not stopped():
+                    raise CrewError(f"The scheduler at {self.address} went away before all was tried.")
+
+    @contextlib.contextmanager
+    def _client(self) -> "Iterator[Client]":
+        client = self._connected()
+        try:
+            self._demand_workers(client)
+            yield client
+        finally:
+            client.close()
+
+    def _connected(self) -> "Client":
+        try:
+            from distributed import Client  # noqa: PLC0415 - an extra that most do without
+            from distributed.comm.addressing import get_address_host_port  # noqa: PLC0415 - as above
+        except ImportError as missing:
+            raise CrewError(
+                "To work on other machines, Dask must be there: install plankwright with its extra “cluster”."
+            ) from missing
+        try:
+            get_address_host_port(self.address, strict=False)
+        except ValueError as trouble:
+            raise CrewError(
+                f"“{self.address}” is no address of a Dask scheduler: it looks like tcp://192.0.2.7:8786."
+            ) from trouble
+        try:
+            return Client(self.address, timeout=self.patience_s, set_as_default=False)
+        except Exception as trouble:  # What answers there may be anything.
+            raise CrewError(
+                f"No Dask scheduler answers at {self.address}: see that one runs there, and that the address "
+                "is right."
+            ) from trouble
+
+    def _demand_workers(self, client: "Client") -> None:
+        try:
+            client.wait_for_workers(1, timeout=self.patience_s)
+        except TimeoutError as trouble:
+            raise CrewError(
+                f"The Dask scheduler at {self.address} has no workers: start some with “dask worker "
+                f"{self.address}”."
+            ) from trouble
+        ours = _ours()
+        answers: dict[str, Any] = client.run(version, _OURS, on_error="return")
+        others = sorted({str(each) for each in answers.values() if each != ours})
+        if others:
+            raise CrewError(
+                f"Not all workers of the Dask scheduler at {self.address} have plankwright {ours}: install "
+                "it on each of them, as here."
+            )
+
+    def _found(self, done: Any) -> Any:  # noqa: ANN401 - whatever the work gives
+        from distributed import KilledWorker  # noqa: PLC0415 - an extra that most do without
+
+        try:
+            return done.result()
+        except KilledWorker as trouble:
+            raise CrewError(
+                f"Workers of the Dask scheduler at {self.address} ended before their time: there may be too "
+                "little memory on them."
+            ) from trouble
+
+
+def _do(work: Callable[[Common, Given, Callable[[], bool]], Found], common: Common, each: Given) -> Found:
+    return work(common, each, _never)
+
+
+def _ours() -> str:
+    return version(_OURS)
+
+
+def _never() -> bool:
+    return False

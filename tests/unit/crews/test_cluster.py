@@ -1,0 +1,105 @@
+"""Workers of a Dask scheduler: two processes of a cluster on this machine."""
+
+import sys
+from collections.abc import Iterator
+
+import pytest
+from distributed import LocalCluster
+
+from at_stake import MOMENT, at_stake, never, one_long_board
+from crew_work import divided
+from plankwright.crews import crew_at
+from plankwright.crews.cluster import Cluster
+from plankwright.crews.cores import Cores
+from plankwright.crews.trouble import CrewError
+from plankwright.layout.again import lay_again
+from plankwright.layout.break_proof import one_by_one, random_losses
+from plankwright.workshop.live_through import live_through
+from plankwright.workshop.mark_work import begin_work
+from plankwright.workshop.weigh_risk import HowMuch, weigh_risk
+
+SOON_S = 1.0
+
+
+@pytest.fixture(scope="module")
+def address() -> Iterator[str]:
+    """Give the address of a scheduler with two worker processes."""
+    with LocalCluster(
+        n_workers=2, threads_per_worker=1, processes=True, dashboard_address=":0", host="127.0.0.1"
+    ) as cluster:
+        yield str(cluster.scheduler_address)
+
+
+def test_workers_give_what_this_process_would(address: str) -> None:
+    """The whole answer, from two workers, from two processes and from this one."""
+    job, layout = one_long_board()
+    how_much = HowMuch(effort=MOMENT, seed=4, draws=3)
+    answers = [
+        weigh_risk(job, layout, begin_work(job), crew=crew, again=lay_again, how_much=how_much)
+        for crew in (Cores(1), Cores(2), crew_at(address))
+    ]
+    assert answers[0] == answers[1] == answers[2]
+    assert answers[0].learnt.survival is not None
+
+
+def test_each_piece_of_work_is_done_once(address: str) -> None:
+    """Whatever the order."""
+    boards = ("left", "right", "long")
+    trials = (*one_by_one(boards), *random_losses(boards, 2, 0))
+    found = list(Cluster(address).share_out(live_through, at_stake(one_long_board()), trials, stopped=never))
+    assert sorted(place for place, _ in found) == list(range(len(trials)))
+
+
+def test_what_is_done_is_given_when_it_is_stopped(address: str) -> None:
+    """And what is not yet begun never is."""
+    done: list[int] = []
+    for place, _ in Cluster(address).share_out(divided, 1, [1] * 10_000, stopped=lambda: len(done) >= 3):
+        done.append(place)
+    assert 3 <= len(done) < 10_000
+
+
+def test_an_error_of_the_work_comes_through(address: str) -> None:
+    """As the error that it was."""
+    with pytest.raises(ZeroDivisionError):
+        list(Cluster(address).share_out(divided, 1, [0], stopped=never))
+
+
+@pytest.mark.parametrize(
+    ("nowhere", "sentence"),
+    [
+        ("tcp://127.0.0.1:1", "No Dask scheduler answers at tcp://127.0.0.1:1"),
+        ("tcp://127.0.0.1", "is no address of a Dask scheduler"),
+        ("upstairs", "“upstairs” is no address of a Dask scheduler"),
+        ("", "“” is no address"),
+        ("smoke://127.0.0.1:8786", "is no address of a Dask scheduler"),
+    ],
+)
+def test_a_bad_address_is_one_clear_sentence(
+    nowhere: str, sentence: str, capfd: pytest.CaptureFixture[str]
+) -> None:
+    """And nothing of the library is shown."""
+    with pytest.raises(CrewError, match=sentence):
+        list(Cluster(nowhere, patience_s=SOON_S).share_out(divided, 1, [1], stopped=never))
+    assert "".join(capfd.readouterr()) == ""
+
+
+def test_a_scheduler_without_workers_is_told_of() -> None:
+    """Else it would be waited for without end."""
+    with LocalCluster(n_workers=0, dashboard_address=":0", host="127.0.0.1") as empty:
+        crew = Cluster(str(empty.scheduler_address), patience_s=SOON_S)
+        with pytest.raises(CrewError, match="has no workers"):
+            list(crew.share_out(divided, 1, [1], stopped=never))
+
+
+def test_workers_with_another_version_are_told_of(address: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """They might come to another answer."""
+    monkeypatch.setattr("plankwright.crews.cluster._ours", lambda: "0.0.7")
+    with pytest.raises(CrewError, match=r"have plankwright 0\.0\.7"):
+        list(Cluster(address).share_out(divided, 1, [1], stopped=never))
+
+
+def test_without_the_extra_it_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
+    """All else works without."""
+    monkeypatch.setitem(sys.modules, "distributed", None)
+    with pytest.raises(CrewError, match="extra “cluster”"):
+        list(Cluster("tcp://127.0.0.1:1").share_out(divided, 1, [1], stopped=never))
