@@ -18,6 +18,7 @@ if TYPE_CHECKING:
         read_job,
         read_layout,
         read_work,
+        weigh_risk,
         what_now,
     )
     from plankwright.check import check_layout
@@ -37,6 +38,7 @@ __all__ = [
     "read_job",
     "read_layout",
     "read_work",
+    "weigh_risk",
     "what_now",
 ]
 

@@ -1,10 +1,12 @@
 """The one place that wires rooms together, for the faces as a `Bench` and for Python as plain functions."""
 
 import os
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
 from plankwright import files
+from plankwright.crews import crew_at
 from plankwright.layout import lay_out as search_layout
 from plankwright.layout.again import lay_again
 from plankwright.layout.result import Effort, Watch
@@ -17,9 +19,10 @@ from plankwright.workshop import judge_tally as judging
 from plankwright.workshop import keep_left_over as keeping
 from plankwright.workshop import lay_out as laying
 from plankwright.workshop import mark_work as marking
+from plankwright.workshop import weigh_risk as weighing
 from plankwright.workshop import what_now as nowing
 from plankwright.workshop.paper_size import PaperSize
-from plankwright.workshop.ports import Files, JobReading
+from plankwright.workshop.ports import Crew, Files, JobReading
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,11 +37,14 @@ class Bench:
         Who looks for a layout.
     again
         Who lays out what is left of a job.
+    crew_at
+        Who does much work at an address, or on this machine when there is none.
     """
 
     files: Files
     search: laying.Search
     again: nowing.Again = lay_again
+    crew_at: Callable[[str | None], Crew] = crew_at
 
 
 def set_up_bench() -> Bench:
@@ -257,6 +263,68 @@ def what_now(
     """
     how_long = laying.read_effort(effort) if isinstance(effort, str) else effort
     return nowing.what_now(job, layout, work, again=lay_again, effort=how_long, seed=seed, watch=watch)
+
+
+def weigh_risk(
+    job: Job,
+    layout: Layout,
+    work: Work | None = None,
+    *,
+    effort: str | Effort = "glance",
+    seed: int = 0,
+    draws: int = weighing.DRAWS,
+    on: str | None = None,
+    watch: weighing.RiskWatch | None = None,
+) -> weighing.Risk:
+    """Weigh the risk: which boards a layout cannot do without, how many losses it survives, and more.
+
+    It works in processes of its own, so a script calls it below `if __name__ == "__main__":`.
+
+    Parameters
+    ----------
+    job, layout
+        The job and the layout that it is worked by.
+    work
+        What was marked, if anything was.
+    effort
+        How long to look after each loss at most, as for `lay_out`.
+    seed
+        The same job, layout, work, effort, seed and draws give the same answer.
+    draws
+        How often boards are lost one after another by lot.
+    on
+        Address of a Dask scheduler whose workers do it; all cores of this machine when left out.
+    watch
+        Who follows the trials and may stop them.
+
+    Returns
+    -------
+    Risk
+        What was found; that no layout was found without a board is no proof, unless it says so.
+
+    Raises
+    ------
+    FaultyLayoutError
+        If the layout breaks a rule, or does not heed what was marked.
+    BoardsMissingError
+        If the tally lacks a board that pieces hang of.
+    OtherLayoutError
+        If the layout is not of the surfaces of the job.
+    EffortError
+        If the effort is none.
+    CrewError
+        If nobody is there to do it.
+    """
+    how_long = laying.read_effort(effort) if isinstance(effort, str) else effort
+    return weighing.weigh_risk(
+        job,
+        layout,
+        marking.begin_work(job) if work is None else work,
+        crew=crew_at(on),
+        again=lay_again,
+        how_much=weighing.HowMuch(effort=how_long, seed=seed, draws=draws),
+        watch=watch,
+    )
 
 
 def left_over(job: Job, layout: Layout, work: Work | None = None) -> keeping.LeftOver:

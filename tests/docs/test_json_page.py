@@ -4,6 +4,7 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
+from at_stake import MOMENT, one_long_board
 from in_progress import begun_job, begun_layout, happened, marked
 from plankwright.check import check_layout
 from plankwright.cli.as_json import (
@@ -11,15 +12,19 @@ from plankwright.cli.as_json import (
     changes_as_json,
     findings_as_json,
     left_over_as_json,
+    risk_as_json,
     tally_as_json,
     work_as_json,
 )
 from plankwright.cli.json_text import Json, problems_as_json
+from plankwright.crews.cores import Cores
 from plankwright.errors import Problem
-from plankwright.layout.again import Change, ChangeKind
+from plankwright.layout.again import Change, ChangeKind, lay_again
 from plankwright.workshop.ask_enough import ask_enough
 from plankwright.workshop.judge_tally import judge_tally
 from plankwright.workshop.keep_left_over import gather_left_over
+from plankwright.workshop.mark_work import begin_work
+from plankwright.workshop.weigh_risk import HowMuch, weigh_risk
 from village import short_result, small_job, spoilt_layout
 
 PAGE = (Path(__file__).parents[2] / "docs" / "json.md").read_text(encoding="utf-8")
@@ -80,6 +85,18 @@ def test_check() -> None:
     told = rows("check")
     assert set(told) == {"right", "findings"}
     assert keys(findings) == names_in(told["findings"]) - {"error", "warning", "note"}
+
+
+def test_risk() -> None:
+    """A board that is needed, the spread, and a board to be cut."""
+    job, layout = one_long_board()
+    how_much = HowMuch(effort=MOMENT, draws=1)
+    risk = weigh_risk(job, layout, begin_work(job), crew=Cores(1), again=lay_again, how_much=how_much)
+    given, told = risk_as_json(risk), rows("risk")
+    assert set(given) | {"remarks"} == set(told)
+    assert keys(given["needed"]) == names_in(told["needed"])
+    assert keys(given["losses_survived"]) == names_in(told["losses_survived"])
+    assert keys(given["cut_first"]) == names_in(told["cut_first"])
 
 
 def test_mark() -> None:

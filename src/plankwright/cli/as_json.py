@@ -16,7 +16,9 @@ from plankwright.model import Bound, Job, Layout, Work
 from plankwright.workshop.ask_enough import Answer, SurfaceAnswer
 from plankwright.workshop.judge_tally import LotTotals, TallyJudgement
 from plankwright.workshop.keep_left_over import LeftOver
+from plankwright.workshop.tell_risk import headline, tell_risk
 from plankwright.workshop.tell_work import found_since
+from plankwright.workshop.weigh_risk import Risk
 
 
 def findings_as_json(findings: Iterable[Finding]) -> Json:
@@ -154,6 +156,40 @@ def left_over_as_json(left: LeftOver) -> dict[str, Json]:
             for board in left.boards
         ],
         "length_nm": left.length_nm,
+    }
+
+
+def risk_as_json(risk: Risk) -> dict[str, Json]:
+    """Give what a layout survives."""
+    learnt = risk.learnt
+    survival = learnt.survival
+    return {
+        "headline": headline(risk),
+        "whole": risk.whole,
+        "needed": [{"board": each.board_id, "proven": each.proven} for each in learnt.needed],
+        "can_be_lost": list(learnt.spared),
+        "not_tried": list(learnt.untried),
+        "at_risk": list(risk.at_risk),
+        "losses_survived": None
+        if survival is None
+        else {
+            "least": survival.least,
+            "middle": survival.middle,
+            "most": survival.most,
+            "draws": list(survival.draws),
+        },
+        "cut_first": [
+            {
+                "board": one.board_id,
+                "needed": one.needed,
+                "longest_nm": one.longest_nm,
+                "stand_ins": one.stand_ins,
+                "spare_stand_ins": one.spare_stand_ins,
+            }
+            for one in risk.order
+        ],
+        "sentences": list(tell_risk(risk)),
+        "stopped": risk.stopped,
     }
 
 

@@ -11,6 +11,7 @@ SUMMARIES = {
     "lay": "Lay out the boards; write map, papers, cut list and layout.",
     "map": "Draw the map of each surface from a layout made earlier.",
     "sheets": "Print the cut list and hanging sheet from a layout made earlier.",
+    "risk": "Say what it survives when boards break, and what to cut first.",
     "mark": "Mark what was cut, hung, broke or is lost; take marks back.",
     "now": "Say what now: lay out what is left, with little change.",
     "left": "Write what is left as a tally for the next surface.",
@@ -58,6 +59,7 @@ def plankwright() -> None:
       plankwright enough porch     is it enough, and what is missing
       plankwright lay porch        the layout, its map and its papers
       plankwright check porch      is the layout right?
+      plankwright risk porch       what to cut first, as boards break
 
     While it is worked on, until all hangs:
 

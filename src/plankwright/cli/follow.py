@@ -8,8 +8,9 @@ import contextlib
 import signal
 import threading
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from types import FrameType
-from typing import Generic, TypeVar
+from typing import Generic, TypeAlias, TypeVar
 
 from rich.console import Console, RenderableType
 from rich.progress import BarColumn, TaskID, TextColumn
@@ -26,6 +27,32 @@ Found = TypeVar("Found")
 
 _LOOK_EVERY_S = 0.1
 _STOPPING = "Stopping: the best layout so far is kept. Press Ctrl-C again to give it up."
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """What is shown of an errand.
+
+    Parameters
+    ----------
+    row
+        What is being done: each name has a row of its own.
+    stage
+        How far that is, in a few plain words.
+    done
+        The same from 0 to 1.
+    line
+        What stands below the rows.
+    """
+
+    row: str
+    stage: str
+    done: float
+    line: str = ""
+
+
+Errand: TypeAlias = Callable[[Callable[[Seen], None], Callable[[], bool]], Found]
+"""Something that takes long: it is told whom to show how far it is, and whom to ask whether it is to stop."""
 
 
 def follow(search: Callable[[Watch], Found], talk: Talk, tape: TapeStyle) -> Found:
@@ -50,29 +77,64 @@ def follow(search: Callable[[Watch], Found], talk: Talk, tape: TapeStyle) -> Fou
     KeyboardInterrupt
         If Ctrl-C is pressed twice.
     """
+
+    def errand(show: Callable[[Seen], None], stopped: Callable[[], bool]) -> Found:
+        def report(progress: Progress) -> None:
+            line = tell_progress(progress, tape)
+            show(Seen(progress.surface_id, progress.stage, progress.done, line))
+
+        return search(Watch(report=report, stopped=stopped))
+
+    return follow_errand(errand, talk, _STOPPING)
+
+
+def follow_errand(errand: Errand[Found], talk: Talk, stopping: str) -> Found:
+    """Run something that takes long and follow it to its end.
+
+    Parameters
+    ----------
+    errand
+        Ends soon after it is told to stop.
+    talk
+        How this run speaks.
+    stopping
+        What to say when Ctrl-C is pressed for the first time.
+
+    Returns
+    -------
+    Found
+        What it gives.
+
+    Raises
+    ------
+    KeyboardInterrupt
+        If Ctrl-C is pressed twice.
+    """
     stop = threading.Event()
-    with _shown(talk, tape) as display, _stopped_by_ctrl_c(stop, display or talk):
-        report = _nobody_looks if display is None else display.report
-        errand = _Errand(search, Watch(report=report, stopped=stop.is_set))
-        errand.start()
-        while errand.is_alive():
-            errand.join(_LOOK_EVERY_S)
-    return errand.outcome()
+    with _shown(talk) as display, _stopped_by_ctrl_c(stop, display or talk, stopping):
+        show = _nobody_looks if display is None else display.show
+        running = _Running(errand, show, stop.is_set)
+        running.start()
+        while running.is_alive():
+            running.join(_LOOK_EVERY_S)
+    return running.outcome()
 
 
-class _Errand(threading.Thread, Generic[Found]):
-    """A search in a thread that does not keep the program alive, and what it came to."""
+class _Running(threading.Thread, Generic[Found]):
+    """An errand in a thread that does not keep the program alive, and what it came to."""
 
-    def __init__(self, search: Callable[[Watch], Found], watch: Watch) -> None:
+    def __init__(
+        self, errand: Errand[Found], show: Callable[[Seen], None], stopped: Callable[[], bool]
+    ) -> None:
         super().__init__(name=SEARCH_THREAD, daemon=True)
-        self._search = search
-        self._watch = watch
+        self._errand = errand
+        self._show, self._stopped = show, stopped
         self._found: list[Found] = []
         self._error: BaseException | None = None
 
     def run(self) -> None:
         try:
-            self._found.append(self._search(self._watch))
+            self._found.append(self._errand(self._show, self._stopped))
         except BaseException as error:  # noqa: BLE001 - handed on to whoever asks for the outcome
             self._error = error
 
@@ -83,12 +145,12 @@ class _Errand(threading.Thread, Generic[Found]):
 
 
 @contextlib.contextmanager
-def _stopped_by_ctrl_c(stop: threading.Event, whom: "Talk | _Display") -> Iterator[None]:
+def _stopped_by_ctrl_c(stop: threading.Event, whom: "Talk | _Display", stopping: str) -> Iterator[None]:
     def on_signal(_number: int, _frame: FrameType | None) -> None:
         if stop.is_set():
             raise KeyboardInterrupt
         stop.set()
-        whom.say(_STOPPING)
+        whom.say(stopping)
 
     if threading.current_thread() is not threading.main_thread():
         yield  # Signals are not ours to handle here.
@@ -100,26 +162,25 @@ def _stopped_by_ctrl_c(stop: threading.Event, whom: "Talk | _Display") -> Iterat
         signal.signal(signal.SIGINT, before)
 
 
-def _nobody_looks(_progress: Progress) -> None:
+def _nobody_looks(_seen: Seen) -> None:
     """Take note of nothing."""
 
 
 @contextlib.contextmanager
-def _shown(talk: Talk, tape: TapeStyle) -> "Iterator[_Display | None]":
+def _shown(talk: Talk) -> "Iterator[_Display | None]":
     if not talk.shows_progress:
         yield None
         return
-    with _Display(tape) as display:
+    with _Display() as display:
         yield display
 
 
 class _Display(Rows):
-    """A row for each surface with how far its search is; below them the best so far of the last one."""
+    """A row for each thing that is done with how far it is; below them what was said last."""
 
-    def __init__(self, tape: TapeStyle) -> None:
-        self._tape = tape
+    def __init__(self) -> None:
         self._ids: dict[str, TaskID] = {}
-        self._best = self._said = ""
+        self._line = self._said = ""
         super().__init__(
             TextColumn("{task.description}", markup=False),
             BarColumn(bar_width=20),
@@ -129,12 +190,12 @@ class _Display(Rows):
             transient=True,
         )
 
-    def report(self, progress: Progress) -> None:
-        surface, stage = progress.surface_id, progress.stage
-        if surface not in self._ids:
-            self._ids[surface] = self.add_task(surface, total=1.0, stage=stage)
-        self._best = tell_progress(progress, self._tape)
-        self.update(self._ids[surface], completed=progress.done, stage=stage)
+    def show(self, seen: Seen) -> None:
+        """Show how far it is, in the row of its name."""
+        if seen.row not in self._ids:
+            self._ids[seen.row] = self.add_task(seen.row, total=1.0, stage=seen.stage)
+        self._line = seen.line
+        self.update(self._ids[seen.row], completed=seen.done, stage=seen.stage)
 
     def say(self, text: str) -> None:
         """Show a text with the next picture, not at once: a signal may have come amid the drawing."""
@@ -142,4 +203,4 @@ class _Display(Rows):
 
     def get_renderables(self) -> Iterator[RenderableType]:
         yield self.make_tasks_table(self.tasks)
-        yield from (Text(f"  {line}") for line in (self._best, self._said) if line)
+        yield from (Text(f"  {line}") for line in (self._line, self._said) if line)

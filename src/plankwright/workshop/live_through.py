@@ -5,31 +5,13 @@ This is what runs in other processes and on other machines: it takes and gives p
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Protocol
 
 from plankwright.check import check_layout, faults
 from plankwright.errors import LayoutRefusedError
 from plankwright.layout.break_proof import Outcome, Trial, boards_to_cut, surely_too_little, without
-from plankwright.layout.result import Effort, Result, Watch
+from plankwright.layout.result import Effort, Watch
 from plankwright.model import Job, Layout, Standing
-
-
-class AgainOrNot(Protocol):
-    """What lays out the rest of a job, and asks for no further boards: the room `layout`, or a stand-in."""
-
-    def __call__(
-        self,
-        job: Job,
-        layout: Layout,
-        standing: Standing,
-        *,
-        effort: Effort,
-        seed: int = 0,
-        watch: Watch | None = None,
-        close: bool = True,
-    ) -> Result:
-        """Give the best layout found of what is left."""
-        ...
+from plankwright.workshop.what_now import Again
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +33,7 @@ class AtStake:
     job: Job
     layout: Layout
     standing: Standing
-    again: AgainOrNot
+    again: Again
     effort: Effort
     seed: int = 0
 

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-from plankwright.layout.break_proof import CutFirst, Survival
+from plankwright.layout.break_proof import Survival
 from plankwright.workshop.ask_enough import MOST_NAMED
 from plankwright.workshop.weigh_risk import Risk
 from plankwright.workshop.wording import capital, counted, listed, number
@@ -21,9 +21,10 @@ def headline(risk: Risk) -> str:
         return "The layout leaves something bare as it is, so there is nothing that it could lose."
     if not risk.to_cut:
         return "Nothing is left to be cut, so no layout hangs on a board any more."
-    needed = [each.board_id for each in risk.learnt.needed]
+    needed = risk.learnt.needed
     if needed:
-        return f"The layout cannot do without {_boards(needed)}, as far as was found."
+        far = "" if all(each.proven for each in needed) else ", as far as was found"
+        return f"The layout cannot do without {_boards([each.board_id for each in needed])}{far}."
     if not risk.learnt.spared:
         return "Stopped before anything was learnt."
     if risk.learnt.untried:
@@ -59,18 +60,20 @@ def tell_risk(risk: Risk) -> tuple[str, ...]:
     )
 
 
-def why_first(one: CutFirst) -> str:
-    """Say why a board stands where it does in the order of cutting.
+def tell_without(risk: Risk, board_id: str) -> str:
+    """Say in a word or two what was found without a board that is to be cut.
 
     Parameters
     ----------
-    one
+    risk
+        What came of the trials.
+    board_id
         The board.
     """
-    likeness = "nothing else gives its pieces"
-    if one.stand_ins:
-        likeness = f"{counted(one.stand_ins, 'other board')} could stand in, {_to_spare(one)}"
-    return f"not to be done without; {likeness}" if one.needed else likeness
+    proven = {each.board_id: each.proven for each in risk.learnt.needed}
+    if board_id in proven:
+        return "proven impossible" if proven[board_id] else "none found"
+    return "not tried" if board_id in risk.learnt.untried else "found"
 
 
 _NO_PROMISE = (
@@ -121,10 +124,6 @@ def _tell_survival(risk: Risk) -> Iterator[str]:
             f"At least half of the draws survived {_losses(survival.middle)} or more; the worst "
             f"{_losses(survival.least)}, the best {_losses(survival.most)} ({_spread(survival)})."
         )
-
-
-def _to_spare(one: CutFirst) -> str:
-    return f"{number(one.spare_stand_ins) if one.spare_stand_ins else 'none'} of them to spare"
 
 
 def _losses(count: int) -> str:

@@ -19,8 +19,9 @@ from plankwright.layout.result import Effort
 from plankwright.model import Job, Layout, Work
 from plankwright.workshop.check_layout import demand_right
 from plankwright.workshop.go_together import demand_boards, demand_same_surfaces
-from plankwright.workshop.live_through import AgainOrNot, AtStake, live_through
+from plankwright.workshop.live_through import AtStake, live_through
 from plankwright.workshop.ports import Crew
+from plankwright.workshop.what_now import Again
 
 DRAWS = 20
 """How often losses are drawn by lot when nothing else is said."""
@@ -120,7 +121,7 @@ def weigh_risk(
     work: Work,
     *,
     crew: Crew,
-    again: AgainOrNot,
+    again: Again,
     how_much: HowMuch,
     watch: RiskWatch | None = None,
 ) -> Risk:

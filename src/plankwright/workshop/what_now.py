@@ -24,8 +24,9 @@ class Again(Protocol):
         effort: Effort,
         seed: int = 0,
         watch: Watch | None = None,
+        close: bool = True,
     ) -> Result:
-        """Give the best layout found of what is left."""
+        """Give the best layout found of what is left, and ask for boards that would close the rest."""
         ...
 
 

@@ -16,9 +16,9 @@ from plankwright.layout.result import Result
 from plankwright.model import Job, Layout, Work
 from plankwright.workshop.check_layout import FaultyLayoutError
 from plankwright.workshop.go_together import BoardsMissingError, OtherLayoutError
-from plankwright.workshop.live_through import AgainOrNot
 from plankwright.workshop.mark_work import begin_work
 from plankwright.workshop.weigh_risk import HowMuch, Risk, RiskWatch, Tried, weigh_risk
+from plankwright.workshop.what_now import Again
 
 Common = TypeVar("Common")
 Given = TypeVar("Given")
@@ -47,7 +47,7 @@ def weigh(
     of: tuple[Job, Layout],
     work: Work | None = None,
     *,
-    again: AgainOrNot = lay_again,
+    again: Again = lay_again,
     draws: int = 4,
     watch: RiskWatch | None = None,
 ) -> Risk:
