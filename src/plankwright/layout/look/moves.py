@@ -10,6 +10,7 @@ from plankwright.layout.look.places import Changes
 from plankwright.layout.look.wood import Wood
 from plankwright.layout.plan import PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.strips import Strips
+from plankwright.measure import Nm
 
 _Spot = tuple[int, int]
 """Number of a course, and place of a piece in it."""
@@ -36,8 +37,7 @@ class Moves:
         apart = any(eye.sees_apart(one, other) for one, other in pairwise(boards))
         # Where all boards look alike it makes no difference which hangs where.
         self._weights = {
-            self._exchange_equals: 8 * apart,
-            self._exchange_boards: 2 * apart,
+            self._exchange_boards: 10 * apart,
             self._take_another_board: 2 * apart,
             self._exchange_courses: 4,
             self._reorder_courses: 2,
@@ -58,37 +58,37 @@ class Moves:
         (kind,) = self._chance.choices(kinds, list(self._weights.values()))
         return kind(plan)
 
-    def _exchange_equals(self, plan: Sequence[PlannedCourse]) -> Changes | None:
-        """Let two pieces of one size change places."""
+    def _exchange_boards(self, plan: Sequence[PlannedCourse]) -> Changes | None:
+        """Let two pieces change places, or be cut each from the board of the other.
+
+        What is scrap beside them is shorter than the shortest piece or narrower than the narrowest course, so
+        pieces whose sizes differ by more could hardly change boards at no cost.
+        """
         spot = self._piece(plan)
         if spot is None:
             return None
-        one = _at(plan, spot).stick
-        equals = [
+        one, rules = _at(plan, spot).stick, self._strips.rules
+        near = [
             (number, place)
             for number, course in enumerate(plan)
             for place, piece in enumerate(course.pieces)
-            if (piece.stick.length, piece.stick.width) == (one.length, one.width)
+            if abs(piece.stick.length - one.length) < rules.shortest_piece_nm
+            and abs(piece.stick.width - one.width) < rules.narrowest_course_nm
             and self._eye.sees_apart(piece.stick.board, one.board)
         ]
-        if not equals:
+        if not near:
             return None
-        other = self._chance.choice(equals)
-        return _with_sticks(plan, {spot: _at(plan, other).stick, other: one})
-
-    def _exchange_boards(self, plan: Sequence[PlannedCourse]) -> Changes | None:
-        """Let two pieces of any size be cut each from the board of the other."""
-        first, second = self._piece(plan), self._piece(plan)
-        if first is None or second is None:
+        there = self._chance.choice(near)
+        other = _at(plan, there).stick
+        if (one.length, one.width) == (other.length, other.width):
+            return _with_sticks(plan, {spot: other, there: one})
+        if one.board == other.board:
             return None
-        one, other = _at(plan, first).stick, _at(plan, second).stick
-        if one.board == other.board or not self._eye.sees_apart(one.board, other.board):
+        here_cut = self._wood.another(other.board, one.length, plan[spot[0]].height, [other])
+        there_cut = self._wood.another(one.board, other.length, plan[there[0]].height, [one])
+        if here_cut is None or there_cut is None:
             return None
-        new_one = self._wood.another(other.board, one.length, plan[first[0]].height, [other])
-        new_other = self._wood.another(one.board, other.length, plan[second[0]].height, [one])
-        if new_one is None or new_other is None:
-            return None
-        return _with_sticks(plan, {first: new_one, second: new_other})
+        return _with_sticks(plan, {spot: here_cut, there: there_cut})
 
     def _take_another_board(self, plan: Sequence[PlannedCourse]) -> Changes | None:
         """Cut a piece from another board."""
@@ -141,45 +141,65 @@ class Moves:
         first, second = sorted(self._chance.sample(places, 2))
         order = list(places)
         order[first - places[0]], order[second - places[0]] = second, first
-        return _in_order(plan, number, places, order)
+        return self._in_order(plan[number], number, order)
 
     def _turn_run_round(self, plan: Sequence[PlannedCourse]) -> Changes | None:
         """Hang the pieces of a run from end to end."""
         row = self._row(plan)
-        if row is None:
-            return None
-        number, places = row
-        return _in_order(plan, number, places, list(reversed(places)))
+        return None if row is None else self._in_order(plan[row[0]], row[0], list(reversed(row[1])))
 
     def _shift_joint(self, plan: Sequence[PlannedCourse]) -> Changes | None:
-        """Shift a joint to another place, and cut both pieces anew from their boards."""
+        """Shift a joint to another place."""
         row = self._row(plan)
         if row is None:
             return None
         number, places = row
+        pieces = plan[number].pieces
         place = self._chance.choice(places[:-1])
-        course = plan[number]
-        left, right = course.pieces[place], course.pieces[place + 1]
-        sites = [
-            joint.at
-            for run in self._strips.runs(course.low, course.high)
-            for joint in run.joints
-            if left.start < joint.at < right.end and joint.at != left.end
-        ]
+        left, right = pieces[place], pieces[place + 1]
+        sites = [at for at in self._sites(plan[number]) if left.start < at < right.end and at != left.end]
         if not sites:
             return None
         at = self._chance.choice(sites)
-        gone = left.stick, right.stick
-        one = self._wood.another(left.stick.board, at - left.start, course.height, gone)
-        if one is None:
+        return self._cut_anew(plan[number], number, [(place, left.start, at), (place + 1, at, right.end)])
+
+    def _in_order(self, course: PlannedCourse, number: int, order: Sequence[int]) -> Changes | None:
+        """Give a course with the pieces of a run in another order, joints where they may fall nearest by."""
+        start, end = course.pieces[min(order)].start, course.pieces[max(order)].end
+        sites = [at for at in self._sites(course) if start < at < end]
+        if not sites:
             return None
-        beside = [one] if one.board == right.stick.board else []
-        other = self._wood.another(right.stick.board, right.end - at, course.height, gone, beside)
-        if other is None:
+        ends = accumulate((course.pieces[place].stick.length for place in order[:-1]), initial=start)
+        edges = [start, *(min(sites, key=lambda at: abs(at - there)) for there in list(ends)[1:]), end]
+        if any(one >= other for one, other in pairwise(edges)):
             return None
-        pieces = list(course.pieces)
-        pieces[place : place + 2] = replace(left, stick=one, end=at), replace(right, stick=other, start=at)
-        return {number: replace(course, pieces=tuple(pieces))}
+        return self._cut_anew(
+            course, number, [(place, *edge) for place, edge in zip(order, pairwise(edges), strict=True)]
+        )
+
+    def _sites(self, course: PlannedCourse) -> list[Nm]:
+        """Give the places in a course where joints may fall. [nm]"""
+        return [joint.at for run in self._strips.runs(course.low, course.high) for joint in run.joints]
+
+    def _cut_anew(
+        self, course: PlannedCourse, number: int, seats: Sequence[tuple[int, Nm, Nm]]
+    ) -> Changes | None:
+        """Give a course with some pieces elsewhere, cut longer or shorter if need be."""
+        moved = {place for place, _, _ in seats}
+        pieces = [piece for place, piece in enumerate(course.pieces) if place not in moved]
+        old = [(course.pieces[place].stick, start, end) for place, start, end in seats]
+        gone = [stick for stick, start, end in old if stick.length != end - start]
+        come: list[Stick] = []
+        for stick, start, end in old:
+            part: Stick | None = stick
+            if stick in gone:
+                beside = [each for each in come if each.board == stick.board]
+                part = self._wood.another(stick.board, end - start, course.height, gone, beside)
+                if part is None:
+                    return None
+                come.append(part)
+            pieces.append(PlannedPiece(part or stick, start, end))
+        return {number: replace(course, pieces=tuple(sorted(pieces, key=lambda piece: piece.start)))}
 
     def _piece(self, plan: Sequence[PlannedCourse]) -> _Spot | None:
         """Draw a piece."""
@@ -214,16 +234,3 @@ def _with_sticks(plan: Sequence[PlannedCourse], sticks: dict[_Spot, Stick]) -> C
         )
         for number in sorted({number for number, _ in sticks})
     }
-
-
-def _in_order(plan: Sequence[PlannedCourse], number: int, places: range, order: Sequence[int]) -> Changes:
-    """Give a course with the pieces of a run in another order."""
-    pieces = list(plan[number].pieces)
-    at = pieces[places[0]].start
-    row = []
-    for place in order:
-        piece = pieces[place]
-        row.append(replace(piece, start=at, end=at + piece.end - piece.start))
-        at = row[-1].end
-    pieces[places[0] : places[-1] + 1] = row
-    return {number: replace(plan[number], pieces=tuple(pieces))}
