@@ -13,6 +13,7 @@ from plankwright.layout.first import build
 from plankwright.layout.grid import grid_for
 from plankwright.layout.held_back import held_back
 from plankwright.layout.improve import Search, figure
+from plankwright.layout.look import dress
 from plankwright.layout.plan import Plan, Stick
 from plankwright.layout.result import Effort, Progress, Result, Wanted, Watch
 from plankwright.layout.short_runs import shortest_of_use
@@ -36,6 +37,9 @@ _WHOLE_SHARE = 0.2
 
 _PATTERN_SHARE = 0.5
 """Share of the effort after which no further cover by patterns is begun."""
+
+_LOOK_SHARE = 0.1
+"""Share of the effort, besides, that making the best layout look better may take."""
 
 _CLOSING_SHARE = 0.3
 """Share of the effort, besides, that looking for a shorter list of further boards may take."""
@@ -236,8 +240,24 @@ class _SurfaceTask:
         while self._open(search):
             self._report("stretch by stretch", search.spent / work, search)
             search.step()
+        self._dress(search, chance)
         self._report("done", 1.0, search)
         return search, self.bound
+
+    def _dress(self, search: Search, chance: random.Random) -> None:
+        """Make the best plan look better; unless somebody stops that, only counted work ends it."""
+        search.take(
+            dress(
+                self.job,
+                self.strips,
+                self.stock,
+                search.faces,
+                search.plan,
+                chance,
+                work=_LOOK_SHARE * self.effort.seconds,
+                over=self.watch.stopped,
+            )
+        )
 
     def _begin(self, search: Search) -> None:
         """Draw first layouts; one is enough when nothing can beat it."""
