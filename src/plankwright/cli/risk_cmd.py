@@ -45,8 +45,8 @@ _STOPPING = "Stopping: what was found so far is told. Press Ctrl-C again to give
 @click.option(
     "--on",
     metavar="ADDRESS",
-    help="A Dask scheduler, such as tcp://192.0.2.7:8786, whose workers do it; needs the extra “cluster”.  "
-    "[default: all cores of this machine]",
+    help="A Dask scheduler of your own, such as tcp://192.0.2.7:8786, whose workers do it; needs the extra "
+    "“cluster”.  [default: all cores of this machine]",
 )
 @talking
 @pass_talk

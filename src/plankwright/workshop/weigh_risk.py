@@ -70,7 +70,7 @@ class RiskWatch:
     Parameters
     ----------
     report
-        Called with each trial that has come to its end.
+        Called at the beginning, and with each trial that has come to its end.
     stopped
         Asked often; once it answers yes, what was learnt so far is given.
     """
@@ -169,8 +169,9 @@ def weigh_risk(
     demand_right(job, layout, standing)
     at_risk, to_cut = boards_at_risk(job, layout, standing), boards_to_cut(layout, standing)
     whole = layout.covers_everything
-    # What nothing is cut from can be lost, and the layout stays as it is.
-    singles = one_by_one(to_cut) if whole else ()
+    # What nothing is cut from can be lost, and the layout stays as it is. The rest is tried in the order that
+    # meets the risk early, so that most is learnt when somebody stops it.
+    singles = one_by_one(_riskiest_first(job, layout, work)) if whole else ()
     by_lot = random_losses(at_risk, how_much.draws, how_much.seed) if whole and to_cut else ()
     outcomes = dict[int, Outcome]()
     if singles:
@@ -192,6 +193,10 @@ def weigh_risk(
     )
 
 
+def _riskiest_first(job: Job, layout: Layout, work: Work) -> tuple[str, ...]:
+    return tuple(one.board_id for one in cutting_order(job, layout, work.standing, ()))
+
+
 def _try_all(
     crew: Crew,
     at_stake: AtStake,
@@ -200,6 +205,7 @@ def _try_all(
     watch: RiskWatch,
 ) -> dict[int, Outcome]:
     outcomes: dict[int, Outcome] = {}
+    watch.report(Tried(boards=0, of_boards=len(singles), draws=0, of_draws=len(by_lot)))
     for place, outcome in crew.share_out(live_through, at_stake, (*singles, *by_lot), stopped=watch.stopped):
         outcomes[place] = outcome
         alone = sum(each < len(singles) for each in outcomes)

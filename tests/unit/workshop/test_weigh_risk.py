@@ -85,6 +85,15 @@ def test_the_one_board_that_is_long_enough_is_needed_and_cut_first() -> None:
     assert set(risk.learnt.survival.draws) == {0, 1, 2}
 
 
+def test_the_riskiest_boards_are_tried_first() -> None:
+    """So that most is learnt when it is stopped: the long one, which nothing is like, is the first."""
+    seen: list[Tried] = []
+    watch = RiskWatch(report=seen.append, stopped=lambda: len(seen) == 3)
+    risk = weigh(one_long_board(), draws=0, watch=watch)
+    # The stand-in begins with the last.
+    assert risk.learnt.untried == ("long",)
+
+
 def test_a_layout_that_is_not_whole_has_nothing_to_lose() -> None:
     """Nothing is tried."""
     job, layout = twins(0)
@@ -118,13 +127,14 @@ def test_no_draws_can_be_asked_for() -> None:
 def test_what_was_learnt_before_it_was_stopped_is_given() -> None:
     """Stopped after five of six trials, which began with the last."""
     seen: list[Tried] = []
-    watch = RiskWatch(report=seen.append, stopped=lambda: len(seen) == 5)
+    watch = RiskWatch(report=seen.append, stopped=lambda: len(seen) == 6)
     risk = weigh(twins(3), watch=watch)
     assert risk.stopped
     assert risk.learnt.untried == ("A",)
     assert risk.learnt.spared == ("B",)
     assert risk.learnt.survival is not None
     assert [each.board_id for each in risk.order] == ["A", "B"]
+    assert seen[0] == Tried(boards=0, of_boards=2, draws=0, of_draws=4)
     assert seen[-1] == Tried(boards=1, of_boards=2, draws=4, of_draws=4)
 
 
