@@ -43,8 +43,7 @@ class Dresser:
 
     def look(self, plan: Plan) -> Look:
         """Look at a plan."""
-        of_use = frozenset(stick.board for stick in self.stock)
-        return Eye(self.strips, self.work.boards, of_use).looks_at(plan)
+        return Eye(self.strips, self.work.boards).looks_at(plan)
 
     def figure(self, plan: Plan) -> Figure:
         """Measure a plan as the search does."""

@@ -11,6 +11,7 @@ from plankwright.measure import TapeStyle, round_up, write_area, write_length
 from plankwright.model import NOTHING_DONE, Bound, EdgeKind, EdgeProfile, Job, Score, Standing, SurfaceLayout
 from plankwright.workshop.judge_tally import to_cover_nm2
 from plankwright.workshop.tell_bound import tell_bound
+from plankwright.workshop.tell_look import tell_look
 from plankwright.workshop.wording import counted, listed
 
 MOST_NAMED = 12
@@ -187,7 +188,7 @@ def _answer_surface(job: Job, laid: SurfaceLayout) -> SurfaceAnswer:
         to_cover_nm2=to_cover,
         score=laid.score,
         bound=laid.bound,
-        sentences=(cover, *tell_bound(laid, job.tape)),
+        sentences=(cover, *tell_bound(laid, job.tape), *tell_look(job, laid)),
     )
 
 

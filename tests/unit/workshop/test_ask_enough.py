@@ -105,6 +105,7 @@ def test_yes_names_what_is_covered_and_what_is_spare() -> None:
         "wall: all 8.0 sq ft covered.",
         "wall: No joint is in sight.",
         "wall: Wood spent: 8.0 sq ft.",
+        "wall: Two milled pieces with the whole face width; they interlock along 8' 0\" of seam.",
         "Spare: two whole boards, C and D.",
     ]
 

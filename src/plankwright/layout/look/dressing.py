@@ -81,8 +81,7 @@ class _Dressing:
         plan: Plan,
         chance: random.Random,
     ) -> None:
-        of_use = frozenset(stick.board for stick in stock)
-        self._eye, self._places = Eye(strips, job.boards, of_use), Places(strips)
+        self._eye, self._places = Eye(strips, job.boards), Places(strips)
         self._wood = Wood(job, stock, faces, plan)
         self._moves = Moves(strips, self._eye, self._wood, chance)
         self._plan: list[PlannedCourse] = list(plan)

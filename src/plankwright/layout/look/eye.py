@@ -9,7 +9,7 @@ from itertools import pairwise, product
 from typing import NamedTuple
 
 from plankwright.layout.butting import joints_of
-from plankwright.layout.milling import Shape, edge_as_cut, interlocks
+from plankwright.layout.milling import LongEdge, Shape, edge_as_cut, interlocks
 from plankwright.layout.plan import PlannedCourse, PlannedPiece
 from plankwright.layout.strips import Strips
 from plankwright.measure import INCH, METRE, Nm
@@ -50,6 +50,8 @@ class Look(NamedTuple):
         Threes of joints in sight, in successive courses, that step by the same length the same way.
     loose
         Length of seams with a tongue or a groove that does not interlock. [nm]
+    fitted
+        Length of seams with a tongue that fits, which is no fault. [nm]
     clumped
         Length along which pieces of the same tone touch. [nm]
     echoed
@@ -63,6 +65,7 @@ class Look(NamedTuple):
     in_line: int = 0
     steps: int = 0
     loose: Nm = 0
+    fitted: Nm = 0
     clumped: Nm = 0
     echoed: Nm = 0
     touching: Nm = 0
@@ -94,20 +97,18 @@ class Eye:
         The surface.
     boards
         The tally.
-    of_use
-        Places in the tally of the boards that there are for this surface.
     """
 
-    def __init__(self, strips: Strips, boards: Sequence[Board], of_use: frozenset[int]) -> None:
+    def __init__(self, strips: Strips, boards: Sequence[Board]) -> None:
         self._strips, self._boards = strips, boards
         words = [" ".join(board.tone.casefold().split()) for board in boards]
         known = sorted({"", *words})
         self._tones = [known.index(word) for word in words]
         self._blemished = [any(flaw.severity is Severity.BLEMISH for flaw in board.flaws) for board in boards]
         self._milled = [board.profile.milled for board in boards]
-        alike = Counter((boards[place].lot, boards[place].species) for place in of_use)
+        alike = Counter((board.lot, board.species) for board in boards)
         self._odd = [
-            len(alike) > 1 and _ODD_SHARE * alike[board.lot, board.species] < len(of_use) for board in boards
+            len(alike) > 1 and _ODD_SHARE * alike[board.lot, board.species] < len(boards) for board in boards
         ]
 
     def sees_apart(self, one: int, other: int) -> bool:
@@ -192,19 +193,19 @@ class Eye:
 
     def _seam(self, below: PlannedCourse, above: PlannedCourse) -> Look:
         """Look along the seam of two courses."""
-        loose = clumped = touching = 0
+        loose = fitted = clumped = touching = 0
         for lower, upper, length in _meeting(below, above):
             one, other = lower.stick.board, upper.stick.board
             if self._tones[one] and self._tones[other]:
                 touching += length
                 clumped += length * (self._tones[one] == self._tones[other])
-            if (
-                (self._milled[one] or self._milled[other])
-                and length > self._strips.rules.gap_tolerance_nm
-                and self._is_loose(lower, upper)
-            ):
-                loose += length
-        return Look(loose=loose, clumped=clumped, touching=touching)
+            milled = self._milled[one] or self._milled[other]
+            if milled and length > self._strips.rules.gap_tolerance_nm:
+                edges = self._edge(lower, far=True), self._edge(upper, far=False)
+                fits = interlocks(*edges) or interlocks(*reversed(edges))
+                fitted += length * fits
+                loose += length * (not fits and any(edge.shape is not Shape.SQUARE for edge in edges))
+        return Look(loose=loose, fitted=fitted, clumped=clumped, touching=touching)
 
     def _echo(self, beneath: PlannedCourse, course: PlannedCourse) -> Nm:
         """Give along what length pieces of one tone lie across from each other, one course apart. [nm]"""
@@ -214,21 +215,11 @@ class Eye:
             if self._tones[one.stick.board] == self._tones[other.stick.board] != 0
         )
 
-    def _is_loose(self, lower: PlannedPiece, upper: PlannedPiece) -> bool:
-        """Whether one of two pieces has a tongue or a groove that the other does not fit."""
-        edges = [
-            edge_as_cut(
-                self._boards[piece.stick.board],
-                piece.stick.across_from,
-                piece.stick.across_to,
-                far=far,
-                turned=piece.turned,
-            )
-            for piece, far in ((lower, True), (upper, False))
-        ]
-        if all(edge.shape is Shape.SQUARE for edge in edges):
-            return False
-        return not (interlocks(*edges) or interlocks(*reversed(edges)))
+    def _edge(self, piece: PlannedPiece, *, far: bool) -> LongEdge:
+        stick = piece.stick
+        return edge_as_cut(
+            self._boards[stick.board], stick.across_from, stick.across_to, far=far, turned=piece.turned
+        )
 
 
 def _meeting(lower: PlannedCourse, upper: PlannedCourse) -> Iterator[tuple[PlannedPiece, PlannedPiece, Nm]]:
