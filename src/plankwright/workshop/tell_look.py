@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from plankwright.layout.look import Look, look_of, milled_of
+from plankwright.layout.look import Look, look_of, milled_of, narrow_closing_course
 from plankwright.measure import CENTIMETRE, FOOT, Nm, System, TapeStyle, round_nearest, round_up, write_length
 from plankwright.model import Job, SurfaceLayout
 from plankwright.workshop.wording import capital, counted, listed
@@ -21,11 +21,16 @@ def tell_look(job: Job, laid: SurfaceLayout) -> tuple[str, ...]:
     Returns
     -------
     tuple of str
-        A sentence each on tones, on what stands out and on milled boards; none where the tally knows no
-        tones, nothing stands out and no board is milled.
+        A sentence each on tones, on what stands out, on a narrow closing course and on milled boards, where
+        there are such.
     """
     look, tape = look_of(job, laid), job.tape
-    return (*_tell_tones(look), *_tell_what_stands_out(look, tape), *_tell_milled(job, laid, look))
+    return (
+        *_tell_tones(look),
+        *_tell_what_stands_out(look, tape),
+        *_tell_closing(job, laid),
+        *_tell_milled(job, laid, look),
+    )
 
 
 def _tell_tones(look: Look) -> Iterator[str]:
@@ -42,6 +47,15 @@ def _tell_what_stands_out(look: Look, tape: TapeStyle) -> Iterator[str]:
     ]
     if found:
         yield f"{capital(listed(found))} in sight."
+
+
+def _tell_closing(job: Job, laid: SurfaceLayout) -> Iterator[str]:
+    closing = narrow_closing_course(job, laid)
+    if closing is not None:
+        yield (
+            f"The closing course is {write_length(closing, job.tape)}, less than half of what most are: "
+            "a wider narrowest_course in the rules shares that out, for some more wood."
+        )
 
 
 def _tell_milled(job: Job, laid: SurfaceLayout, look: Look) -> Iterator[str]:

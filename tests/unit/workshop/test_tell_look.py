@@ -1,8 +1,13 @@
 """How a layout looks, in words."""
 
-from builders import board, flaw, nm, rectangle, studs, wall
+from dataclasses import replace
+from typing import Any
+
+from builders import board, flaw, job, nm, outline, rectangle, studs, wall
 from choosing import plain
 from looking import boards, pieced
+from plankwright.layout.lay_out import lay_out
+from plankwright.layout.result import Effort
 from plankwright.model import BlemishPolicy, ConcealedZone, EdgeKind, EdgeProfile, Severity
 from plankwright.workshop.tell_look import tell_look
 
@@ -67,3 +72,35 @@ def test_milled_boards_are_told_by_what_they_keep_and_where_they_interlock() -> 
     assert told == (
         "One milled piece with the whole face width; along 8' 0\" they meet what they do not fit.",
     )
+
+
+def _closed(height: float, **more: Any) -> tuple[str, ...]:  # noqa: ANN401 - any field of a wall
+    """Tell of three courses of six inches and one that is ripped to end under the ceiling."""
+    surface = wall(96, 18 + height, framing=STUDS, **more)
+    dresser, (*below, last) = pieced(surface, [[(each, 96)] for each in boards("B", 4, 96)])
+    (piece,) = last.pieces
+    stick = replace(piece.stick, across_to=piece.stick.across_from + nm(height))
+    closing = replace(last, high=last.low + nm(height), pieces=(replace(piece, stick=stick),))
+    return tell_look(dresser.work, dresser.layout((*below, closing)).surfaces[0])
+
+
+def test_a_narrow_closing_course_is_told_with_a_way_out() -> None:
+    """Two inches below the ceiling, where most are six; half of that looks right."""
+    (told,) = _closed(2)
+    assert told.startswith(
+        'The closing course is 2", less than half of what most are: a wider narrowest_course'
+    )
+    assert _closed(3) == ()
+
+
+def test_the_peak_of_a_gable_is_no_closing_course() -> None:
+    """There courses are as narrow as it comes."""
+    assert _closed(2, outline=outline((0, 0), (96, 0), (96, 18), (48, 20), (0, 18))) == ()
+
+
+def test_a_wider_narrowest_course_shares_the_closing_one_out() -> None:
+    """What the answer advises works: of four boards no course is narrower than four inches."""
+    work = job(wall(96, 20, framing=STUDS), boards("B", 4, 96), plain(narrowest_course_nm=nm(4)))
+    (laid,) = lay_out(work, effort=Effort(name="moment", seconds=2.0)).layout.surfaces
+    assert not laid.bare
+    assert tell_look(work, laid) == ()

@@ -5,6 +5,6 @@ What counts, and by what moves it is made better, is written out in docs/how-it-
 
 from plankwright.layout.look.dressing import dress
 from plankwright.layout.look.eye import Eye, Look
-from plankwright.layout.look.laid import Milled, look_of, milled_of
+from plankwright.layout.look.laid import Milled, look_of, milled_of, narrow_closing_course
 
-__all__ = ["Eye", "Look", "Milled", "dress", "look_of", "milled_of"]
+__all__ = ["Eye", "Look", "Milled", "dress", "look_of", "milled_of", "narrow_closing_course"]

@@ -1,6 +1,7 @@
 """The look of a layout that is written down, and what became of its milled boards."""
 
 from dataclasses import dataclass
+from statistics import median_low
 
 from plankwright.layout.capacity import capacity_of
 from plankwright.layout.ground import HAIR
@@ -9,6 +10,10 @@ from plankwright.layout.reading import read_surface
 from plankwright.layout.strips import Strips
 from plankwright.measure import Nm
 from plankwright.model import Job, SurfaceLayout
+
+_NARROW = 2
+"""A closing course looks like a mistake when most courses are more than so many times as high. Half a board is
+common practice, no source."""
 
 
 def look_of(job: Job, laid: SurfaceLayout) -> Look:
@@ -51,3 +56,27 @@ def milled_of(job: Job, laid: SurfaceLayout) -> Milled:
     ]
     ripped = sorted(narrower for narrower in lost if narrower > HAIR)
     return Milled(whole=len(lost) - len(ripped), narrower_nm=tuple(ripped))
+
+
+def narrow_closing_course(job: Job, laid: SurfaceLayout) -> Nm | None:
+    """Give the height of the closing course where it is less than half of what most are.
+
+    That cannot be shared with the starter at no cost: what is ripped off beside so narrow a course is mostly
+    worth keeping, and what is ripped off beside two half ones is not.
+
+    Parameters
+    ----------
+    job, laid
+        As of `look_of`.
+
+    Returns
+    -------
+    int or None
+        Nothing where it is higher, or where the surface ends in a slope. [nm]
+    """
+    *others, closing = [course.height_nm for course in laid.courses] or [0]
+    if not others or _NARROW * closing >= median_low(others):
+        return None
+    last = laid.courses[-1]
+    strips = Strips(job.surface(laid.surface_id), job.rules, capacity_of(job))
+    return closing if strips.level_between(last.from_nm, last.to_nm) else None
