@@ -12,8 +12,8 @@ from plankwright.measure import Nm
 from plankwright.model import Job, SurfaceLayout
 
 _NARROW = 2
-"""A closing course looks like a mistake when most courses are more than so many times as high. Half a board is
-common practice, no source."""
+"""A closing course looks like a mistake when most are more than so many times as high. Half a board is common
+practice, no source."""
 
 
 def look_of(job: Job, laid: SurfaceLayout) -> Look:
