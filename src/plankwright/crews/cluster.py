@@ -1,7 +1,9 @@
 """Other machines, by way of a Dask scheduler and its workers."""
 
 import contextlib
+import logging
 from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import CancelledError
 from importlib.metadata import version
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -16,6 +18,8 @@ Given = TypeVar("Given")
 Found = TypeVar("Found")
 
 _OURS = "plankwright"
+_LOGGERS = ("distributed", "distributed.client")
+"""The library gives each of these a level of its own."""
 
 _AHEAD = 64
 """At least so much is begun ahead, so that workers that come later have something to do as well."""
@@ -63,18 +67,19 @@ class Cluster:
 
             for place, done in finishing(begin, len(given), ahead=ahead, stopped=stopped, stop=client.cancel):
                 if not done.cancelled():
-                    yield place, self._found(done)
+                    yield place, done.result()
                 elif not stopped():
-                    raise CrewError(f"The scheduler at {self.address} went away before all was tried.")
+                    raise self._gone()
 
     @contextlib.contextmanager
     def _client(self) -> "Iterator[Client]":
         client = self._connected()
-        try:
-            self._demand_workers(client)
-            yield client
-        finally:
-            client.close()
+        with _hushed(), self._told_when_gone():
+            try:
+                self._demand_workers(client)
+                yield client
+            finally:
+                client.close()
 
     def _connected(self) -> "Client":
         try:
@@ -115,20 +120,39 @@ class Cluster:
                 "it on each of them, as here."
             )
 
-    def _found(self, done: Any) -> Any:  # noqa: ANN401 - whatever the work gives
+    @contextlib.contextmanager
+    def _told_when_gone(self) -> Iterator[None]:
         from distributed import KilledWorker  # noqa: PLC0415 - an extra that most do without
+        from distributed.comm.core import CommClosedError  # noqa: PLC0415 - as above
 
         try:
-            return done.result()
-        except KilledWorker as trouble:
-            raise CrewError(
-                f"Workers of the Dask scheduler at {self.address} ended before their time: there may be too "
-                "little memory on them."
-            ) from trouble
+            yield
+        except (KilledWorker, CommClosedError, CancelledError) as trouble:
+            raise self._gone() from trouble
+
+    def _gone(self) -> CrewError:
+        return CrewError(
+            f"The Dask scheduler at {self.address} or its workers went away before all was tried: there may "
+            "be too little memory on them."
+        )
 
 
 def _do(work: Callable[[Common, Given, Callable[[], bool]], Found], common: Common, each: Given) -> Found:
     return work(common, each, _never)
+
+
+@contextlib.contextmanager
+def _hushed() -> Iterator[None]:
+    """Keep the library from showing tracebacks beside the sentence that we say."""
+    loggers = [logging.getLogger(name) for name in _LOGGERS]
+    levels = [logger.level for logger in loggers]
+    try:
+        for logger in loggers:
+            logger.setLevel(logging.CRITICAL + 1)
+        yield
+    finally:
+        for logger, level in zip(loggers, levels, strict=True):
+            logger.setLevel(level)
 
 
 def _ours() -> str:

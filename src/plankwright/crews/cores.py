@@ -77,7 +77,9 @@ class Cores:
         try:
             for place, done in finishing(begin, len(given), ahead=2 * count, stopped=stopped, stop=stop):
                 if not done.cancelled():
-                    yield place, _found(done)
+                    yield place, done.result()
+        except BrokenProcessPool as trouble:
+            raise CrewError(_ENDED) from trouble
         finally:
             enough.set()
             pool.shutdown(wait=True, cancel_futures=True)
@@ -95,13 +97,6 @@ def in_this_process(
         if stopped():
             return
         yield place, work(common, each, stopped)
-
-
-def _found(done: "Future[Any]") -> Any:  # noqa: ANN401 - whatever the work gives
-    try:
-        return done.result()
-    except BrokenProcessPool as trouble:
-        raise CrewError(_ENDED) from trouble
 
 
 def _cores() -> int:

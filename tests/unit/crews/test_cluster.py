@@ -7,7 +7,7 @@ import pytest
 from distributed import LocalCluster
 
 from at_stake import MOMENT, at_stake, never, one_long_board
-from crew_work import divided
+from crew_work import divided, gone
 from plankwright.crews import crew_at
 from plankwright.crews.cluster import Cluster
 from plankwright.crews.cores import Cores
@@ -89,6 +89,17 @@ def test_a_scheduler_without_workers_is_told_of() -> None:
         crew = Cluster(str(empty.scheduler_address), patience_s=SOON_S)
         with pytest.raises(CrewError, match="has no workers"):
             list(crew.share_out(divided, 1, [1], stopped=never))
+
+
+def test_workers_that_end_are_told_of(capfd: pytest.CaptureFixture[str]) -> None:
+    """In one sentence from us, whatever the library thinks of it."""
+    with LocalCluster(
+        n_workers=1, threads_per_worker=1, processes=True, dashboard_address=":0", host="127.0.0.1"
+    ) as short_lived:
+        crew = Cluster(str(short_lived.scheduler_address))
+        with pytest.raises(CrewError, match="went away before all was tried"):
+            list(crew.share_out(gone, 1, [1], stopped=never))
+        assert "Traceback" not in capfd.readouterr().err
 
 
 def test_workers_with_another_version_are_told_of(address: str, monkeypatch: pytest.MonkeyPatch) -> None:
