@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 
-from plankwright.layout.butting import can_butt, joints_of, reaches_barred, too_near
+from plankwright.layout.butting import can_butt, joints_of, too_near
 from plankwright.layout.ground import Ground, box, crossings
 from plankwright.layout.plan import PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.runs import Run
@@ -25,7 +25,8 @@ class Places:
     """The places of a surface, each looked at once.
 
     Only pieces that hang whole as they are cut ever move, and only to where they do: not to a slope, an edge
-    out of true or an opening that bites into the course. So what is cut stays what it was, to the nanometre.
+    out of true or an opening that bites into the course. So what is cut stays what it was, to the nanometre,
+    and no end is sloped that was not.
 
     Parameters
     ----------
@@ -165,9 +166,7 @@ def _can_be_levelled(row: Sequence[Stick], rules: Rules) -> bool:
 
 
 def _is_sound(run: Run, piece: PlannedPiece, rules: Rules) -> bool:
-    """Whether a piece fills its run alone or can butt where it ends, and the saws can cut its ends."""
-    if reaches_barred(piece.start, piece.end, run.barred):
-        return False
+    """Whether a piece fills its run alone or can butt where it ends."""
     if (piece.start, piece.end) == (run.start, run.end):
         return True
     places = {run.start, run.end, *(joint.at for joint in run.joints)}

@@ -53,12 +53,13 @@ def test_joints_in_line_are_those_of_one_course_and_the_next_but_one(
         ((16, 32, 16), 0),
         ((16, 32, 56), 0),
         ((8, 48, 88), 0),
+        ((32, 32, 32), 0),
     ],
 )
 def test_three_joints_make_a_stair_when_they_step_evenly_the_same_way(
     joints: tuple[float, ...], steps: int
 ) -> None:
-    """Neither back and forth, nor unevenly, nor by more than a yard."""
+    """Neither back and forth, nor unevenly, nor by more than a yard, nor by nothing."""
     assert _joined(*joints).steps == steps
 
 

@@ -146,6 +146,10 @@ def test_what_is_bare_goes_nowhere() -> None:
     gap = replace(plan[1], pieces=plan[1].pieces[:1], bare=((nm(32), nm(96)),))
     assert not _allows(dresser, (plan[0], gap), _exchanged((plan[0], gap), 0, 1))
     assert not _allows(dresser, plan, {1: replace(plan[1], pieces=plan[1].pieces[:1])})
+    bare: Plan = tuple(
+        PlannedCourse(nm(low), nm(high), (), ((0, nm(96)),)) for low, high in ((0, 5), (5, 12))
+    )
+    assert not _allows(dresser, bare, {number: bare[1 - number] for number in (0, 1)})
 
 
 @pytest.mark.parametrize(
