@@ -42,7 +42,13 @@ class AtHand:
 
 
 def wood_at_hand(
-    job: Job, standing: Standing, capacity: Capacity, spares: Collection[str], places: Collection[Place]
+    job: Job,
+    standing: Standing,
+    capacity: Capacity,
+    spares: Collection[str],
+    places: Collection[Place],
+    *,
+    shortest: Nm | None = None,
 ) -> AtHand:
     """Give the wood that may be laid out.
 
@@ -59,14 +65,16 @@ def wood_at_hand(
     places
         Where pieces that have slopes or notches could still hang as they are. Of any other such piece there
         is only the longest stretch of full width.
+    shortest
+        As for `whole_sticks`. [nm]
     """
     stock: list[Stick] = []
     for number, board in enumerate(job.boards):
         if board.id not in standing.sawn and board.id not in spares:
-            stock += whole_sticks(board, number, job.rules, capacity)
+            stock += whole_sticks(board, number, job.rules, capacity, shortest=shortest)
         for part in standing.left:
             if part.board_id == board.id:
-                stock += whole_sticks(board, number, job.rules, capacity, part)
+                stock += whole_sticks(board, number, job.rules, capacity, part, shortest=shortest)
     pieces: dict[Stick, CutPiece] = {}
     only_at: dict[Stick, Place] = {}
     numbers = {board.id: number for number, board in enumerate(job.boards)}
@@ -76,7 +84,8 @@ def wood_at_hand(
         number = numbers[cut.piece.board_id]
         if cut.plain:
             # It may hold lost wood, or more of an end than may hang: nobody has laid it out as it is.
-            sticks = whole_sticks(job.boards[number], number, job.rules, capacity, cut.part)
+            board = job.boards[number]
+            sticks = whole_sticks(board, number, job.rules, capacity, cut.part, shortest=shortest)
             pieces |= dict.fromkeys(sticks, cut)
             continue
         stick, place = _in_hand(job, cut, number, capacity, places)

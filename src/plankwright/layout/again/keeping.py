@@ -68,6 +68,10 @@ def _moved_pieces(
     ends = {run.end for run in before}
     edges = {edge for piece in hung for edge in (piece.start, piece.end)}
     for piece in planned.pieces:
+        if (each.low, each.high) == (planned.low, planned.high) and not hung:
+            # A blank may be a little shorter than its run where nothing hangs at the end of that.
+            yield piece
+            continue
         run = _run_of(runs, piece)
         if run is None:
             continue

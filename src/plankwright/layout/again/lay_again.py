@@ -18,6 +18,7 @@ from plankwright.layout.held_back import held_back
 from plankwright.layout.labels import Naming
 from plankwright.layout.plan import Plan, PlannedPiece, Stick
 from plankwright.layout.result import Effort, Progress, Result, Wanted, Watch
+from plankwright.layout.short_runs import shortest_of_use
 from plankwright.layout.strips import Strips
 from plankwright.layout.writing import Done, write_surface
 from plankwright.model import Bound, Direction, Job, Layout, Piece, Score, Standing, SurfaceLayout
@@ -103,6 +104,7 @@ class _Again:
             for surface in job.surfaces
         ]
         self.strips = [Strips(surface, job.rules, self.capacity) for surface in job.surfaces]
+        self.shortest = shortest_of_use(self.strips, job.rules)
         self.rows = [
             carried_rows(job, strips, each, standing)
             for strips, each in zip(self.strips, self.laid, strict=True)
@@ -189,7 +191,9 @@ class _Again:
         ways = []
         for frame in frames_for(self.strips[number], self.rows[number]):
             places = self._own_places(number, frame)
-            at_hand = wood_at_hand(self.job, self.standing, self.capacity, spares, places)
+            at_hand = wood_at_hand(
+                self.job, self.standing, self.capacity, spares, places, shortest=self.shortest
+            )
             ways.append(_Way(frame, at_hand, kept_plan(self.strips[number], frame, at_hand, taken)))
         return sorted(ways, key=lambda way: (-way.kept, bare_area(way.plan)))
 

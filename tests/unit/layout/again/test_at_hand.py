@@ -53,6 +53,15 @@ def test_boards_that_nobody_has_touched_are_whole() -> None:
     assert found.pieces == {}
 
 
+def test_boards_too_short_to_butt_are_there_for_runs_that_are_as_short() -> None:
+    """Eleven inches clear: of no use beside another piece, but for a run of ten."""
+    stub = board("C", 12, 6.25)
+    work = job(WALL, [*BOARDS[:2], stub], RULES)
+    assert told(*wood_at_hand(work, Standing(), UNLIMITED, ("A", "B"), ()).stock) == []
+    found = wood_at_hand(work, Standing(), UNLIMITED, ("A", "B"), (), shortest=nm(10))
+    assert told(*found.stock) == [(2, 0.5, 11.5)]
+
+
 def test_of_a_board_that_was_sawn_only_its_rests_are_there() -> None:
     """A sawn end needs no trim, and a ripped edge is straight."""
     standing = Standing(left=(part((40, 97), (2, 6.25)),), sawn=("A", "B"), lost=("B",))
