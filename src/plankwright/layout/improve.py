@@ -15,7 +15,7 @@ from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.rows import Stack, fixed_stack, free_stack
 from plankwright.layout.sticks import free_sticks
 from plankwright.layout.strips import Strips
-from plankwright.layout.whole import Cover, covers
+from plankwright.layout.whole import COVERED, COVERING, Cover, Question, covers, settled
 from plankwright.measure import INCH, Nm
 from plankwright.model import JointPolicy
 
@@ -31,11 +31,14 @@ _LOOK_WORK = 0.5
 _PATTERN_HEIGHTS = 40
 """Out of how many heights beside those in use the whole surface may be covered by patterns."""
 
-_NUMBERS_TRIED = 2
-"""So many numbers of courses are looked at for each cover by patterns."""
+_NUMBERS_TRIED = 6
+"""So many numbers of courses at the most are looked at for each cover by patterns."""
 
 _WHOLE_AT_MOST = 4000
 """A look at the whole surface is worth its time up to this many heights × kinds of course × sticks."""
+
+_WIDE, _WIDE_SIZE = 0.6, 9
+"""Share of the looks that are by patterns, and how many courses they take, or up to two more."""
 
 _LEAST_SIZE, _MOST_SIZE = 2.0, 8.0
 """How many courses a look takes at least and at most. [courses]"""
@@ -281,19 +284,39 @@ class Search:
     def step(self) -> bool:
         """Lay out some courses anew. Whether that made the plan better."""
         draw = self.chance.random()
+        if draw < _WIDE and not self._asking:
+            return self._look_by_patterns(self._scattered(_WIDE_SIZE))
+        draw = self.chance.random()
         if not self.strips.level and draw < _REGROWN:
             return self._regrow()
         if draw < _SCATTERED:
-            chosen = self._scattered()
+            chosen = self._scattered(self._size + 1)
             stack = fixed_stack(self.strips, [self.plan[place] for place in chosen], self._others(chosen))
             return self._look(chosen, stack, thorough=self.chance.random() < _THOROUGH, work=_LOOK_WORK)
         stretch = self._stretch()
         if self.strips.level_between(self.plan[stretch[0]].low, self.plan[stretch[-1]].high):
             chosen, stack = stretch, self._free(stretch)
         else:
-            chosen = tuple(sorted({*stretch, *self._scattered()}))
+            chosen = tuple(sorted({*stretch, *self._scattered(self._size + 1)}))
             stack = self._reshaped(stretch, chosen)
         return self._look(chosen, stack, thorough=self.chance.random() < _THOROUGH, work=_LOOK_WORK)
+
+    def _look_by_patterns(self, chosen: Sequence[int]) -> bool:
+        """Lay out many courses anew where they lie, with the wood that the others leave."""
+        courses, others = tuple(self.plan[place] for place in chosen), self._others(chosen)
+        sticks = free_sticks(self.stock, others, self.strips.rules, courses)
+        self.spent += _LEAST_WORK
+        if not sticks:
+            return False
+        stack = fixed_stack(self.strips, courses, others)
+        cover = settled(
+            Question(self.strips, sticks, stack, self.grid),
+            self.chance,
+            self.stopped,
+            COVERING if any(course.bare for course in self.plan) else COVERED,
+        )
+        self.spent += cover.spent
+        return self.take(tuple(sorted((*others, *cover.plan), key=lambda course: course.low)))
 
     def _free(self, chosen: Sequence[int], most: int = _HEIGHTS_AT_MOST) -> Stack:
         """Give courses in a row on a level part as a stack whose heights are free, out of so many at most."""
@@ -389,10 +412,10 @@ class Search:
         low = max((number + 1 for number in stays if number < centre), default=0)
         return low, min((number for number in stays if number > centre), default=len(self.plan))
 
-    def _scattered(self) -> tuple[int, ...]:
-        """Choose courses anywhere, so that they may change boards with each other."""
+    def _scattered(self, least: float) -> tuple[int, ...]:
+        """Choose so many courses anywhere, or up to two more, that may change boards with each other."""
         free = sum(course.low not in self.settled for course in self.plan)
-        size = min(round(self._size) + 1 + self.chance.randrange(3), free)
+        size = min(round(least) + self.chance.randrange(3), free)
         weights = self._badness()
         chosen: set[int] = set()
         while len(chosen) < size:

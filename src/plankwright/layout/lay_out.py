@@ -26,16 +26,16 @@ from plankwright.model import Board, Bound, Job, Layout, Score, Surface, Surface
 _BEGINNINGS = 24
 """How many first layouts are drawn at most."""
 
-_BEGINNING_SHARE = 0.15
+_BEGINNING_SHARE = 0.05
 """Share of the effort that they may take."""
 
 _PACK_SHARE = 0.8
 """Share of the effort that choosing boards for given pieces may take."""
 
-_WHOLE_SHARE = 0.2
+_WHOLE_SHARE = 0.1
 """Share of the effort that a look at the whole surface may take."""
 
-_PATTERN_SHARE = 0.5
+_PATTERN_SHARE = 0.35
 """Share of the effort after which no further cover by patterns is begun."""
 
 _LOOK_SHARE = 0.1
@@ -233,10 +233,10 @@ class _SurfaceTask:
             if search.prices is not None:
                 rules = self.job.rules
                 self.bound = sharpened(self.bound, self.strips, self.boards, rules, search.prices)
-        if self._open(search):
+        self._by_patterns(search)
+        if self._open(search) and search.figure[:2] > (self.bound.bare_nm2, self.bound.joints_in_sight):
             self._report("the whole surface at once", search.spent / work, search)
             search.whole(_WHOLE_SHARE * work)
-        self._by_patterns(search)
         while self._open(search):
             self._report("stretch by stretch", search.spent / work, search)
             search.step()
@@ -268,13 +268,12 @@ class _SurfaceTask:
             self._report("first layouts", search.spent / self.effort.seconds, search)
 
     def _by_patterns(self, search: Search) -> None:
-        """Cover the surface by patterns until all of it is, and then as long as that makes it better."""
-        better: bool | None = True
-        while self._open(search) and search.spent < _PATTERN_SHARE * self.effort.seconds:
-            if better is None or (not better and not search.figure[0]):
-                return
+        """Cover the surface by patterns, until all of it is, for a share of the effort at the most."""
+        share = _PATTERN_SHARE * self.effort.seconds
+        while self._open(search) and search.figure[0] and search.spent < share:
             self._report("by patterns", search.spent / self.effort.seconds, search)
-            better = search.by_patterns()
+            if search.by_patterns() is None:
+                return
 
     def _open(self, search: Search) -> bool:
         """Whether there is something left to gain, and time and leave to look for it."""

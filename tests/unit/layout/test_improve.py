@@ -92,7 +92,7 @@ def test_a_stretch_ends_where_something_is_settled() -> None:
         stretch = search._stretch()
         assert 4 not in stretch
         assert max(stretch) < 4 or min(stretch) > 4
-        assert 4 not in search._scattered()
+        assert 4 not in search._scattered(4)
 
 
 def _benched() -> tuple[Job, Strips, list[Stick]]:

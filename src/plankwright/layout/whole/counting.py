@@ -1,10 +1,12 @@
-"""How many courses of each kind: whole numbers that add up, cheapest as far as the programme has told.
+"""How many courses of each kind: whole numbers that add up, cheapest as far as prices tell.
 
-Each solution of the programme, whatever courses it was held to, says what any number of courses of each kind
-cost at the least (Benders' cuts, from Benders, Numerische Mathematik 4, 1962, told from memory). The numbers
-that are cheapest by all that was said are tried next.
+Each solution of a programme, whatever courses it was for, says what any numbers of courses of each kind cost,
+as Benders' cuts do (Benders, Numerische Mathematik 4, 1962, told from memory); but only about, since pieces
+of sorts that it has not seen may be priced too high. The numbers that are cheapest by all that was said are
+tried next.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
@@ -44,7 +46,7 @@ class Counts:
 
 @dataclass(frozen=True, slots=True)
 class _Said:
-    """No courses cost less than a constant and so much for each."""
+    """Courses cost about a constant and so much for each."""
 
     constant: float
     each: tuple[float, ...]
@@ -89,8 +91,16 @@ class Counting:
         """Give these numbers no more."""
         self._tried.append(courses)
 
-    def cheapest(self, seed: int) -> Counts | None:
-        """Give the numbers, not tried yet, that cost least by all that was said, if any are left."""
+    def cheapest(self, seed: int, only: Mapping[int, int] | None = None) -> Counts | None:
+        """Give the numbers, not tried yet, that cost least by all that was said, if any are left.
+
+        Parameters
+        ----------
+        seed
+            For the solver.
+        only
+            The one set of numbers that will do; any will when left out.
+        """
         question, cp = self.question, cp_model.CpModel()
         stack = question.stack
         count = [
@@ -100,6 +110,9 @@ class Counting:
             for number, kind in enumerate(question.kinds)
         ]
         given_up = self._stack(cp, count)
+        if only is not None:
+            for kind, given in enumerate(count):
+                cp.add(given == only.get(kind, 0))
         price = cp.new_int_var(-_DEAREST, _DEAREST, "")
         for said in self._said:
             cost = sum(round(_SCALE * each) * courses for each, courses in zip(said.each, count, strict=True))

@@ -10,17 +10,20 @@ from plankwright.layout.rows import Stack
 from plankwright.layout.strips import Strips
 from plankwright.layout.whole.counting import Counting, Counts
 from plankwright.layout.whole.placing import placed
-from plankwright.layout.whole.programme import Programme
+from plankwright.layout.whole.programme import COVERING, Prices, Programme
 from plankwright.layout.whole.question import Question
 from plankwright.layout.whole.reading import read_plan
-from plankwright.layout.whole.rounding import whole_cuts, whole_ways
+from plankwright.layout.whole.rounding import whole_counts, whole_cuts, whole_ways
 from plankwright.measure import Nm
 
 _SOLVE_WORK = 3.0
 """Seconds of a common machine for each deterministic second of the solver."""
 
-_ROUNDS = 6
-"""How often further ways and cuts are asked for when the numbers of courses are given."""
+_ROUNDS = 3
+"""How often further ways and cuts are asked for before numbers of courses are sought once more."""
+
+_NOTHING = 1.0
+"""Less than this is not bare. [square steps]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +59,8 @@ def covers(
     strips, sticks, stack, grid
         As a `Question` has them.
     tries
-        How many numbers of courses are looked at for each cover.
+        How many further numbers of courses are looked at for each cover at the most, until parts of boards
+        leave nothing bare.
     chance
         Gives the seeds of the solvers.
     over
@@ -67,36 +71,69 @@ def covers(
     Cover
         Each made from numbers of courses that no other was made from.
     """
-    question = Question(strips, sticks, stack, grid)
-    programme, counting = Programme(question), Counting(question)
-    if math.isinf(programme.grow()):
-        return
-    counting.learn(programme)
-    found: list[tuple[float, Counts]] = []
-    reported = 0.0
+    numbers = _Numbers(Question(strips, sticks, stack, grid), chance, over)
     while not over():
-        fresh = 0
-        while fresh < tries and not over():
-            counts = counting.cheapest(chance.randrange(2**31))
-            if counts is None:
-                break
-            fresh += 1
-            programme.spent += _SOLVE_WORK * counts.work
-            programme.hold(counts.courses)
-            found.append((programme.grow(_ROUNDS), counts))
-            counting.tried(counts.courses)
-            if math.isfinite(found[-1][0]):
-                counting.learn(programme)
-        if not found:
+        counts = numbers.best(tries)
+        if counts is None:
             return
-        best = min(range(len(found)), key=lambda number: found[number][0])
-        _, counts = found.pop(best)
-        cover = settled(Question(strips, sticks, placed(question, counts, chance), grid), chance, over)
-        yield Cover(cover.plan, programme.spent - reported + cover.spent)
-        reported = programme.spent
+        fixed = placed(numbers.question, counts, chance)
+        cover = settled(Question(strips, sticks, fixed, grid), chance, over)
+        yield Cover(cover.plan, numbers.spent + cover.spent)
+        numbers.spent = 0.0
 
 
-def settled(question: Question, chance: random.Random, over: Callable[[], bool]) -> Cover:
+class _Numbers:
+    """Numbers of courses, looked at one set after another.
+
+    First as whole numbers in the programme itself, by the ways and cuts that are known; where that finds
+    none, or leaves something bare, by what the programme said of prices.
+    """
+
+    def __init__(self, question: Question, chance: random.Random, over: Callable[[], bool]) -> None:
+        self.question, self.chance, self.over = question, chance, over
+        self.programme, self.counting = Programme(question), Counting(question)
+        self.possible = math.isfinite(self.programme.grow())
+        self.spent = self.programme.spent
+        self._found: list[tuple[float, Counts]] = []
+        if self.possible:
+            self.counting.learn(self.programme)
+
+    def best(self, tries: int) -> Counts | None:
+        """Look at so many sets, until one leaves nothing bare; give the best that was not given yet."""
+        ways = [self._in_programme, *[self._by_prices] * tries]
+        for way in ways if self.possible else ():
+            counts = None if self.over() else way()
+            if counts is not None and self._look_at(counts):
+                break
+        if not self._found:
+            return None
+        best = min(range(len(self._found)), key=lambda number: self._found[number][0])
+        return self._found.pop(best)[1]
+
+    def _in_programme(self) -> Counts | None:
+        before = self.programme.spent
+        self.programme.grow(_ROUNDS)
+        whole = whole_counts(self.programme, self.chance.randrange(2**31), self.over)
+        self.spent += self.programme.spent - before
+        return None if whole is None else self.counting.cheapest(0, whole)
+
+    def _by_prices(self) -> Counts | None:
+        return self.counting.cheapest(self.chance.randrange(2**31))
+
+    def _look_at(self, counts: Counts) -> bool:
+        """Whether parts of boards leave nothing bare."""
+        held = Programme(self.question, counts.courses)
+        self._found.append((held.grow(), counts))
+        self.counting.tried(counts.courses)
+        self.counting.learn(held)
+        self.programme.take_in(held)
+        self.spent += _SOLVE_WORK * counts.work + held.spent
+        return held.bare_area() < _NOTHING
+
+
+def settled(
+    question: Question, chance: random.Random, over: Callable[[], bool], prices: Prices = COVERING
+) -> Cover:
     """Choose ways and cuts for courses that stay in their places.
 
     Parameters
@@ -105,8 +142,10 @@ def settled(question: Question, chance: random.Random, over: Callable[[], bool])
         What is asked; all its courses stay.
     chance, over
         As for all covers.
+    prices
+        Of what is bare and of joints.
     """
-    programme = Programme(question)
+    programme = Programme(question, prices=prices)
     programme.grow()
     ways = whole_ways(programme, over)
     sawn = whole_cuts(programme, chance.randrange(2**31), over)

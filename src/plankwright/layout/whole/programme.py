@@ -5,6 +5,7 @@ It is written out in docs/how-it-works.md; the numbers in the docstrings are tho
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from itertools import product
 from typing import TypeAlias
 
@@ -24,30 +25,52 @@ Track: TypeAlias = tuple[int, int, int, Moves]
 Sawn: TypeAlias = tuple[int, Cut]
 """A cut in its place: number of the wood, and the cut."""
 
-_BARE = 50.0
-"""To leave something bare costs so many times as much wood."""
-
-_BOARDS_A_JOINT = 1 / 6
-"""A joint in sight costs as much as this share of a middling stick."""
-
 _PIECES_A_JOINT = 50
 """So many pieces cost as much as a joint in sight."""
 
 _ROUNDS = 60
 """How often further ways and cuts are asked for at most."""
 
-_IDLE_ROUNDS = 4
+_IDLE_ROUNDS = 3
 """After so many rounds that hardly help, no more are asked for."""
 
-_HARDLY = 1e-4
+_HARDLY = 1e-3
 """A round hardly helps when it lowers the price by less than this share."""
 
 _NEAR = 1e-6
 
-_ROUND_WORK, _ITERATION_WORK = 0.05, 1e-4
-"""Seconds of a common machine that a round of asking and a step of the solver take, as measured once."""
+_ASK_WORK, _KIND_WORK, _STEP_WORK = 0.015, 5e-4, 2.5e-8
+"""Seconds of a common machine that a round of asking takes, that it takes besides for each kind of course,
+and that a step of the solver takes for each column, as measured once."""
+
+_DUAL, _PRIMAL = 1, 4
+"""Strategies of the simplex method, as the solver numbers them: after a change of bounds the solution at hand
+is good for the dual one, after new columns for the primal one."""
 
 _INFINITY = highspy.kHighsInf
+
+
+@dataclass(frozen=True, slots=True)
+class Prices:
+    """What is dear besides wood.
+
+    Parameters
+    ----------
+    bare
+        To leave something bare costs so many times as much wood.
+    joint
+        A joint in sight costs as much as so many middling sticks.
+    """
+
+    bare: float
+    joint: float
+
+
+COVERING = Prices(bare=50.0, joint=1 / 6)
+"""While something is bare: wood is short, so a joint must not cost much of it."""
+
+COVERED = Prices(bare=1000.0, joint=4.0)
+"""Once nothing is: joints count before wood."""
 
 
 class Programme:
@@ -57,6 +80,11 @@ class Programme:
     ----------
     question
         What is asked, and of which wood.
+    courses
+        How many courses of each kind there are, by its number, and none of any other; left out, the
+        programme counts them itself, parts of courses counting.
+    prices
+        Of what is bare and of joints.
 
     Attributes
     ----------
@@ -66,31 +94,37 @@ class Programme:
         Every way and every cut known, with the number of its column.
     counts
         For each kind, the column that says how many such courses there are.
+    columns
+        How many columns there are.
     spent
         Work done, in seconds of a common machine. [s]
     """
 
-    def __init__(self, question: Question) -> None:
-        self.question = question
+    def __init__(
+        self, question: Question, courses: Mapping[int, int] | None = None, prices: Prices = COVERING
+    ) -> None:
+        self.question, self.prices = question, prices
+        self._kinds = tuple(range(len(question.kinds)) if courses is None else sorted(courses))
         self.unit = max(1.0, question.wood_area / 10_000)
         sticks = sum(len(wood.sticks) for wood in question.wood)
-        self.joint = _BOARDS_A_JOINT * question.wood_area / max(1, sticks) / self.unit
+        self.joint = prices.joint * question.wood_area / max(1, sticks) / self.unit
         self.graphs = Graphs(question, self.joint, self.joint / _PIECES_A_JOINT)
         self.tracks: dict[Track, int] = {}
         self.sawn: dict[Sawn, int] = {}
         self.bare_runs: dict[tuple[int, int], int] = {}
         self.spent = 0.0
-        self._held: set[int] = set()
-        self._rows = self._columns = 0
+        self._rows = self.columns = 0
         self._sorts: dict[Sort, int] = {}
         self._bare: dict[Sort, int] = {}
+        self._rebounded = False
         self._solver = SilentHighs()
         self._solver.setOptionValue("threads", 1)
         self._solver.setOptionValue("output_flag", False)  # noqa: FBT003 - the solver's own way
         self._add_runs()
         self._add_stagger()
-        self._add_heights()
-        self._add_counts()
+        if courses is None:
+            self._add_heights()
+        self._add_counts(courses)
 
     def grow(self, rounds: int = _ROUNDS) -> float:
         """Ask for ways and cuts until none would help, or so many times at most; give the least price."""
@@ -106,10 +140,12 @@ class Programme:
 
     def solve(self) -> float:
         """Solve the programme as it is; the price is infinite when its bounds contradict each other."""
+        self._solver.setOptionValue("simplex_strategy", _DUAL if self._rebounded else _PRIMAL)
+        self._rebounded = False
         if self._solver.run() is highspy.HighsStatus.kError:
             raise RuntimeError(f"the solver gave up: {self._solver.getModelStatus()}")
         info = self._solver.getInfo()
-        self.spent += _ITERATION_WORK * max(0, info.simplex_iteration_count)
+        self.spent += _STEP_WORK * self.columns * max(0, info.simplex_iteration_count)
         if self._solver.getModelStatus() != highspy.HighsModelStatus.kOptimal:
             return float("inf")
         return float(self._solver.getObjectiveValue())
@@ -128,17 +164,26 @@ class Programme:
 
     def bound(self, column: int, least: float, most: float = _INFINITY) -> None:
         """Say how often a column may be used."""
+        self._rebounded = True
         self._solver.changeColBounds(column, least, most)
-
-    def hold(self, counts: Mapping[int, int]) -> None:
-        """Let there be just so many courses of each kind."""
-        for kind, column in enumerate(self.counts):
-            self.bound(column, counts.get(kind, 0), counts.get(kind, 0))
-        self._held = set(counts)
 
     def model(self) -> highspy.HighsLp:
         """Give the programme as the solver has it."""
         return self._solver.getLp()
+
+    def idle(self, share: float) -> Sequence[int]:
+        """Give the columns not in use that would raise the price by more than this share if they were."""
+        solution = self._solver.getSolution()
+        dearest = share * abs(self._solver.getObjectiveValue())
+        used, dearer = np.array(solution.col_value), np.array(solution.col_dual)
+        return [int(column) for column in np.flatnonzero((used <= _NEAR) & (dearer > dearest))]
+
+    def take_in(self, other: "Programme") -> None:
+        """Take in the ways and cuts of another programme that asks the same."""
+        for track in other.tracks:
+            self.add_way(*track)
+        for wood, cut in other.sawn:
+            self.add_cut(wood, cut)
 
     def market(self) -> tuple[Floats, Floats]:
         """Give what a piece of each sort is worth, and what a stick of each wood costs, as solved."""
@@ -162,7 +207,7 @@ class Programme:
             if worth[place] <= price[place]:
                 price[place], source[place] = worth[place], -1
         heights, lengths = self.question.heights, self.question.lengths
-        bare = _BARE * heights[:, None] * lengths[None, :] / self.unit
+        bare = self.prices.bare * heights[:, None] * lengths[None, :] / self.unit
         source[price > bare] = -1
         return Offers(np.minimum(price, bare), source)
 
@@ -173,7 +218,7 @@ class Programme:
 
     def run_price(self, kind: int, run: int) -> float:
         """Give what it costs to leave a run of a kind of course bare."""
-        return _BARE * self._run_area(kind, run) / self.unit
+        return self.prices.bare * self._run_area(kind, run) / self.unit
 
     def add_way(self, kind: int, run: int, mates: int, moves: Moves) -> bool:
         """(4) Take in a way; its pieces are asked for. Whether it is new."""
@@ -201,7 +246,7 @@ class Programme:
 
     def _ask(self) -> bool:
         """Take in each cut and each way that would lower the price. Whether there are any."""
-        self.spent += _ROUND_WORK
+        self.spent += _ASK_WORK + _KIND_WORK * len(self._kinds)
         duals = self._solver.getSolution().row_dual
         worth, rents = self.market()
         cutting = Cutting(self.question, worth)
@@ -212,14 +257,14 @@ class Programme:
                 found |= self.add_cut(number, cut)
         offers = self.offers(worth, rents, cutting)
         ways = Ways(self.graphs, offers.price, self.nearness())
-        for kind, entries in enumerate(self._count_entries):
+        for kind, entries in self._count_entries.items():
             along = [ways.cheapest(kind, run) for run in range(self._runs_of(kind))]
             if None in along:
                 continue
             paths = [way for way in along if way is not None]
             price = sum(way.price for way in paths) - sum(value * duals[row] for row, value in entries)
             for run, way in enumerate(paths):
-                known = kind in self._held or (kind, run) in self._with_ways
+                known = kind in self._given or (kind, run) in self._with_ways
                 if price < -_NEAR or (known and way.price < duals[self._run_rows[kind, run]] - _NEAR):
                     found |= self._take(kind, run, way, offers, cutting)
         return found
@@ -244,9 +289,8 @@ class Programme:
 
     def _add_runs(self) -> None:
         """(1) Each course goes some way along each of its runs, or leaves it bare; (2) wood is used once."""
-        kinds = range(len(self.question.kinds))
         self._with_ways: set[tuple[int, int]] = set()
-        runs = [(kind, run) for kind in kinds for run in range(self._runs_of(kind))]
+        runs = [(kind, run) for kind in self._kinds for run in range(self._runs_of(kind))]
         self._run_rows = {place: self._row(0, 0) for place in runs}
         self._wood = [self._row(-_INFINITY, len(wood.sticks)) for wood in self.question.wood]
         for place, row in self._run_rows.items():
@@ -304,32 +348,41 @@ class Programme:
         self._whole = self._row(must / question.narrowest, max(may, must) / question.narrowest)
         self._given_up = [self._row(-_INFINITY, 0) for _ in stack.rows]
 
-    def _add_counts(self) -> None:
+    def _add_counts(self, courses: Mapping[int, int] | None) -> None:
         question = self.question
-        self.counts: list[int] = []
-        self._count_entries: list[list[tuple[int, float]]] = []
-        for number, kind in enumerate(question.kinds):
-            row, height = question.stack.rows[kind.row], question.height_of(number)
-            entries: list[tuple[int, float]] = []
-            if row.strip is None:
-                entries = self._height_entries(kind.row, height / question.narrowest)
-                give = max(0, height - question.narrowest) / question.narrowest
-                entries.append((self._given_up[kind.row], -give))
-                entries += [
-                    (across, 1.0)
-                    for band, (_, _, across) in enumerate(self._edges, start=1)
-                    if row.first_band < band <= row.last_band
-                ]
-            self._count_entries.append(entries)
+        self._count_entries: dict[int, list[tuple[int, float]]] = {}
+        self._given = set[int]()
+        self.counts: dict[int, int] = {}
+        for number in self._kinds:
+            row = question.row_of(number)
+            entries = self._counted_entries(number) if courses is None and row.strip is None else []
+            self._count_entries[number] = entries
             runs = [(self._run_rows[number, run], -1.0) for run in range(self._runs_of(number))]
-            self.counts.append(self._column(0.0, [*entries, *runs]))
-            if row.strip is not None:
-                self.bound(self.counts[-1], 1, 1)
-                self._held.add(number)
+            self.counts[number] = self._column(0.0, [*entries, *runs])
+            if courses is not None or row.strip is not None:
+                count = 1 if courses is None else courses[number]
+                self.bound(self.counts[number], count, count)
+                self._given.add(number)
         for number, row in enumerate(question.stack.rows):
-            if row.strip is None:
+            if courses is None and row.strip is None:
                 lost = [(at, -value) for at, value in self._height_entries(number, 1.0)]
                 self._column(0.0, [*lost, (self._given_up[number], 1.0)])
+
+    def _counted_entries(self, kind: int) -> list[tuple[int, float]]:
+        """Give what a course of a kind that is not given takes of the rows of heights."""
+        question = self.question
+        number, height = question.kinds[kind].row, question.height_of(kind)
+        row = question.stack.rows[number]
+        give = max(0, height - question.narrowest) / question.narrowest
+        return [
+            *self._height_entries(number, height / question.narrowest),
+            (self._given_up[number], -give),
+            *(
+                (across, 1.0)
+                for band, (_, _, across) in enumerate(self._edges, start=1)
+                if row.first_band < band <= row.last_band
+            ),
+        ]
 
     def _height_entries(self, row: int, height: float) -> list[tuple[int, float]]:
         at = self.question.stack.rows[row]
@@ -346,7 +399,7 @@ class Programme:
         if sort not in self._sorts:
             row = self._row(0, _INFINITY)
             area = self.question.area(sort)
-            self._bare[sort] = self._column(_BARE * area / self.unit, [(row, 1.0)])
+            self._bare[sort] = self._column(self.prices.bare * area / self.unit, [(row, 1.0)])
             for better, lesser in self._exchanges(sort):
                 self._column(0.0, [(self._sorts.get(better, row), -1.0), (self._sorts.get(lesser, row), 1.0)])
             self._sorts[sort] = row
@@ -388,5 +441,5 @@ class Programme:
         rows = np.array(list(together), dtype=np.int32)
         values = np.array(list(together.values()), dtype=np.float64)
         self._solver.addCol(float(price), 0.0, _INFINITY, len(rows), rows, values)
-        self._columns += 1
-        return self._columns - 1
+        self.columns += 1
+        return self.columns - 1

@@ -1,7 +1,7 @@
 """From parts of ways and cuts to whole ones: ways by diving down the programme, cuts by branch and bound."""
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Collection, Sequence
 
 import highspy
 import numpy as np
@@ -18,20 +18,24 @@ _ALMOST = 0.75
 _ROUNDS = 1
 """How often further ways and cuts are asked for after each step."""
 
-_CHOICES = 2
-"""So many ways are looked at for each step."""
-
-_LITTLE = 0.02
-"""A step that costs no more than this share of a middling stick is taken at once."""
-
-_LOOKS = 60
+_LOOKS = 30
 """How often the whole-number search looks up before it is ended."""
 
-_LOOK_WORK = 0.1
-"""Seconds of a common machine from one look up to the next, as measured once."""
+_LOOKS_AT_COUNTS = 40
+"""The same where the numbers of courses are sought."""
+
+_LOOK_WORK = 3e-5
+"""Seconds of a common machine for each column from one look up to the next, as measured once."""
 
 _GAP = 2e-3
 """Cuts that are dearer than the best by no more than this share are good enough."""
+
+_GAP_OF_COUNTS = 2e-2
+"""The same for numbers of courses."""
+
+_DEAR = (3e-3, 3e-2)
+"""Columns that would raise the price by more than these shares are left out where numbers of courses are
+sought, first by the one, and by the other where that leaves too few."""
 
 _SAFETY_S = 60.0
 """A whole-number search that hangs is ended after so long; looks end it in any normal case. [s]"""
@@ -53,9 +57,8 @@ def whole_ways(programme: Programme, over: Callable[[], bool]) -> dict[Track, in
         How often each way is gone; fewer than there are courses where runs are left bare or it was stopped.
     """
     least: dict[Track, int] = {}
-    little = _LITTLE * programme.question.wood_area / programme.unit / max(1, len(programme.question.sticks))
     while True:
-        price = programme.grow(_ROUNDS)
+        programme.grow(_ROUNDS)
         values = programme.values
         used = {track: values[column] for track, column in programme.tracks.items()}
         parts = {track: use - math.floor(use + _WHOLE) for track, use in used.items()}
@@ -67,19 +70,37 @@ def whole_ways(programme: Programme, over: Callable[[], bool]) -> dict[Track, in
             return whole
         left.sort(key=lambda track: (parts[track], track), reverse=True)
         sure = [track for track in left if parts[track] >= _ALMOST]
-        steps = [sure, *([track] for track in left[:_CHOICES])]
-        prices: list[tuple[float, list[Track]]] = []
-        for step in filter(None, steps):
-            for track in step:
-                programme.bound(programme.tracks[track], math.floor(used[track] + _WHOLE) + 1)
-            prices.append((programme.solve(), step))
-            for track in step:
-                programme.bound(programme.tracks[track], least.get(track, 0))
-            if prices[-1][0] <= price + little:
-                break
-        for track in min(prices, key=lambda tried: tried[0])[1]:
+        for track in sure or left[:1]:
             least[track] = math.floor(used[track] + _WHOLE) + 1
             programme.bound(programme.tracks[track], least[track])
+
+
+def whole_counts(programme: Programme, seed: int, over: Callable[[], bool]) -> dict[int, int] | None:
+    """Choose whole numbers of courses, as well as the ways and cuts known so far tell.
+
+    Parameters
+    ----------
+    programme
+        That counts its courses, as solved.
+    seed
+        For the solver.
+    over
+        Whether to stop.
+
+    Returns
+    -------
+    dict or None
+        How many courses there are of each kind; nothing when none were found.
+    """
+    for share in _DEAR:
+        search = _Search(programme, programme.counts.values(), programme.idle(share), _GAP_OF_COUNTS)
+        values = search.run(_LOOKS_AT_COUNTS, seed, over)
+        if values is not None:
+            break
+    else:
+        return None
+    counts = {kind: round(values[column]) for kind, column in programme.counts.items()}
+    return {kind: count for kind, count in counts.items() if count}
 
 
 def whole_cuts(programme: Programme, seed: int, over: Callable[[], bool]) -> dict[Sawn, int]:
@@ -100,31 +121,46 @@ def whole_cuts(programme: Programme, seed: int, over: Callable[[], bool]) -> dic
         How many sticks are cut in each way.
     """
     programme.grow()
-    columns = np.array(list(programme.sawn.values()), dtype=np.int32)
-    solver = SilentHighs()
-    solver.passModel(programme.model())
-    whole = np.full(len(columns), int(highspy.HighsVarType.kInteger), dtype=np.uint8)
-    solver.changeColsIntegrality(len(columns), columns, whole)
-    for option, value in (
-        ("threads", 1),
-        ("output_flag", False),
-        ("mip_rel_gap", _GAP),
-        ("random_seed", seed % 2**31),
-        ("time_limit", _SAFETY_S),
-    ):
-        solver.setOptionValue(option, value)
-    looks = 0
-
-    def watch(event: highspy.highs.HighsCallbackEvent) -> None:
-        nonlocal looks
-        looks += 1
-        if looks > _LOOKS or over():
-            event.interrupt()
-
-    solver.cbMipInterrupt += watch
-    solver.run()
-    programme.spent += _LOOK_WORK * looks
-    if solver.getInfo().primal_solution_status != int(highspy.SolutionStatus.kSolutionStatusFeasible):
+    values = _Search(programme, programme.sawn.values(), (), _GAP).run(_LOOKS, seed, over)
+    if values is None:
         return {}
-    values = list(solver.getSolution().col_value)
     return {sawn: round(values[column]) for sawn, column in programme.sawn.items() if values[column] > 1 / 2}
+
+
+class _Search:
+    """Branch and bound on a programme, of which some columns must be whole and others are left out."""
+
+    def __init__(self, programme: Programme, whole: Collection[int], out: Sequence[int], gap: float) -> None:
+        self.programme, self.solver = programme, SilentHighs()
+        self.solver.passModel(programme.model())
+        columns = np.array(list(whole), dtype=np.int32)
+        kinds = np.full(len(columns), int(highspy.HighsVarType.kInteger), dtype=np.uint8)
+        self.solver.changeColsIntegrality(len(columns), columns, kinds)
+        for column in out:
+            self.solver.changeColBounds(column, 0.0, 0.0)
+        for option, value in (
+            ("threads", 1),
+            ("output_flag", False),
+            ("mip_rel_gap", gap),
+            ("time_limit", _SAFETY_S),
+        ):
+            self.solver.setOptionValue(option, value)
+
+    def run(self, most: int, seed: int, over: Callable[[], bool]) -> Sequence[float] | None:
+        """Search for so many looks at the most; give the value of each column, if any were found."""
+        self.solver.setOptionValue("random_seed", seed % 2**31)
+        looks = 0
+
+        def watch(event: highspy.highs.HighsCallbackEvent) -> None:
+            nonlocal looks
+            looks += 1
+            if looks > most or over():
+                event.interrupt()
+
+        self.solver.cbMipInterrupt += watch
+        self.solver.run()
+        self.programme.spent += _LOOK_WORK * self.programme.columns * looks
+        found = self.solver.getInfo().primal_solution_status
+        if found != int(highspy.SolutionStatus.kSolutionStatusFeasible):
+            return None
+        return tuple(self.solver.getSolution().col_value)

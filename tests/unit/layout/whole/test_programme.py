@@ -16,6 +16,7 @@ from plankwright.layout.whole import Question, covers, settled
 from plankwright.layout.whole.counting import Counting
 from plankwright.layout.whole.placing import placed
 from plankwright.layout.whole.programme import Programme
+from plankwright.layout.whole.rounding import whole_counts
 from plankwright.model import JointPolicy
 
 _AREA = 4 * 96 * 4 * 12  # Of the wall, in square quarter inches.
@@ -73,26 +74,52 @@ def test_numbers_of_courses_fill_the_wall_and_are_given_once() -> None:
     assert seen
 
 
-def test_what_is_said_of_prices_is_never_too_much() -> None:
-    """Whatever courses the programme is held to, what was learnt elsewhere puts them no dearer."""
+def test_numbers_that_are_given_have_their_given_up_height_worked_out() -> None:
+    """Three courses of five inches on a foot: three inches are ripped off; two of five never fill it."""
+    asked = question([board(f"B{number}", 96, 5) for number in range(3)], (5,))
+    counting = Counting(asked)
+    counts = counting.cheapest(0, {0: 3})
+    assert counts is not None
+    assert (counts.courses, counts.given_up) == ({0: 3}, {0: 4 * 3})
+    assert counting.cheapest(0, {0: 2}) is None
+
+
+def test_numbers_of_courses_are_whole_where_parts_would_do() -> None:
+    """In parts a course and a half of eight inches is cheapest; whole, two courses of six are."""
+    asked = question([board("A", 96, 8), board("B", 96, 6), board("C", 96, 6)], (6, 8))
+    programme = Programme(asked)
+    programme.grow()
+    counts = whole_counts(programme, 0, _never)
+    assert counts is not None
+    held = Programme(asked, counts)
+    held.grow()
+    assert held.bare_area() == pytest.approx(0)
+    assert sum(asked.height_of(kind) * count for kind, count in counts.items()) >= 4 * 12
+
+
+def test_a_programme_of_given_courses_costs_what_it_costs_where_others_could_be() -> None:
+    """With the ways and cuts of both, the one that counts is held to the same numbers."""
     asked = question(
         [board("A", 96, 6), board("B", 60, 4), board("C", 48, 4), board("D", 96, 4.5), board("E", 72, 3)],
         (3, 4, 4.5, 6),
     )
-    programme, counting = Programme(asked), Counting(asked)
-    programme.grow()
-    counting.learn(programme)
-    for _ in range(6):
+    whole, counting = Programme(asked), Counting(asked)
+    free = whole.grow()
+    counting.learn(whole)
+    for _ in range(4):
         counts = counting.cheapest(0)
-        if counts is None:
-            break
-        programme.hold(counts.courses)
-        price = programme.grow()
-        for said in counting._said:
-            least = said.constant + sum(said.each[kind] * n for kind, n in counts.courses.items())
-            assert least <= price + 1e-3 * abs(price)
+        assert counts is not None
+        held = Programme(asked, counts.courses)
+        price = held.grow()
+        whole.take_in(held)
+        for kind, column in whole.counts.items():
+            whole.bound(column, counts.courses.get(kind, 0), counts.courses.get(kind, 0))
+        assert whole.grow() == pytest.approx(price, rel=2e-3)
+        assert price >= free * (1 - 2e-3)
+        for column in whole.counts.values():
+            whole.bound(column, 0)
         counting.tried(counts.courses)
-        counting.learn(programme)
+        counting.learn(held)
 
 
 def test_joints_of_courses_that_touch_stand_apart() -> None:
@@ -148,7 +175,7 @@ def test_courses_that_stay_are_covered_where_they_lie() -> None:
 def test_courses_that_cannot_add_up_have_no_price() -> None:
     """No courses do not fill a wall."""
     programme = Programme(question([board("A", 96, 5)], (5,), surface=WALL))
-    programme.hold({0: 0})
+    programme.bound(programme.counts[0], 0, 0)
     assert math.isinf(programme.solve())
 
 
