@@ -166,7 +166,8 @@ def _empty(
     """Give courses without pieces where a document has none and says that something is bare.
 
     What is bare of one course is told stretch by stretch, each as far across as the outline lets it hang:
-    where one ends inside another, no course does.
+    where one ends inside another, no course does. And a course is told no wider than its pieces, so that
+    what is bare of it may reach beyond.
     """
     extents = [extent_in_course(strips.surface, place) for place in bare]
     edges = [
@@ -175,7 +176,11 @@ def _empty(
         strips.may_end,
     ]
     for low, high in zip(edges[::2], edges[1::2], strict=True):
-        within = [(start, end) for _, _, start, end in extents if low <= start and end <= high]
+        within = [
+            (max(start, low), min(end, high))
+            for _, _, start, end in extents
+            if min(end, high) - max(start, low) > HAIR
+        ]
         marks = sorted(
             {
                 mark

@@ -81,6 +81,21 @@ def test_bare_courses_under_a_slope_end_where_the_outline_does() -> None:
     assert (peak.low, peak.high) == (nm(6), nm(12))
 
 
+def test_what_is_bare_of_a_course_may_reach_beyond_its_pieces() -> None:
+    """Over a rising floor a piece is cut no wider than what hangs; beside it all is bare from below."""
+    corners = (0, 0), (48, 0), (96, 4), (96, 12), (0, 12)
+    surface = wall(96, 12, outline=tuple((nm(right), nm(up)) for right, up in corners))
+    laid = surface_layout(
+        surface,
+        course(1, (2, 6), piece(surface, "1a A", (72, 96), (2, 6))),
+        course(2, (6, 12), piece(surface, "2a B", (0, 96), (6, 12))),
+        bare=[rectangle(0, 0, 72, 6)],
+    )
+    below, *_ = read_surface(job(surface, [board("B", 97, 6.25)], PLAIN), Strips(surface, PLAIN), laid)
+    assert (below.low, below.high) == (0, nm(2))
+    assert below.bare == ((0, nm(72)),)
+
+
 def test_openings_are_not_bare() -> None:
     """A course beside a door has two runs."""
     surface = wall(96, 12, openings=(opening("door", 30, 0, 60, 6),))
