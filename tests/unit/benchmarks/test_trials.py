@@ -1,5 +1,6 @@
 """One layout is measured: what came of it, what it took, and that the checker has seen it."""
 
+import itertools
 from dataclasses import replace
 
 import pytest
@@ -18,14 +19,24 @@ EFFORT = Effort(name="a moment", seconds=0.5)
 
 
 def test_our_layout_is_measured() -> None:
-    """Covered, checked, with bound, times and stages."""
+    """Covered, checked, with bound, times and stages.
+
+    How long it took is read off a clock of processors whose ticks may be longer than that.
+    """
     row, result = ours(small_job(), EFFORT)
     assert row["covers"]
     assert row["faults"] == []
     assert row["wood_nm2"] == result.layout.surfaces[0].score.wood_spent_nm2
     assert 0 < row["bound_wood_nm2"] <= row["wood_nm2"]
-    assert 0 < row["best_s"] <= row["time_s"]
+    assert 0 <= row["best_s"] <= row["time_s"]
     assert {"first layout", "done"} <= row["stages"].keys()
+
+
+def test_the_first_layout_is_timed(monkeypatch: pytest.MonkeyPatch) -> None:
+    """By clocks that tick whenever somebody looks."""
+    ticks = itertools.count(1.0)
+    monkeypatch.setattr("time.perf_counter", lambda: next(ticks))
+    monkeypatch.setattr("os.times", lambda: (next(ticks), 0.0, 0.0, 0.0, 0.0))
     assert first_layout_s(small_job(), EFFORT) > 0
 
 
