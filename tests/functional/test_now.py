@@ -27,6 +27,7 @@ def test_what_changes_is_told_and_written(run: Run, worked: Path) -> None:
     assert "One of one piece" not in ran.out
     assert '- 2a is cut to 8\' 0" by 4-7/8" instead of 8\' 0" by 5", board B.' in ran.out
     assert "wall: one of two pieces hangs, in course 1." in ran.out
+    assert "tetanus" in ran.out
     assert read_layout(worked / "out" / "layout-before.json") == before
     run("now", worked)
     assert read_layout(worked / "out" / "layout-before.json") == before

@@ -48,9 +48,10 @@ def test_one_spare_makes_up_for_one_loss(run: Run, laid: Path) -> None:
     assert ran.out.startswith("Any one board can be lost: a full layout was found without each of them.\n")
     assert "Each draw survived one loss." in ran.out
     assert "no promise" in ran.out
-    _, _, table = ran.out.partition("Cut in this order\n")
+    table, caution = ran.out.partition("Cut in this order\n")[2].split("\n\n")
     assert [line.split()[0] for line in table.splitlines()[2:]] == ["A", "B"]
     assert ran.err == ""
+    assert "tetanus" in caution
 
 
 def test_once_the_spare_is_lost_every_board_is_needed(run: Run, laid: Path) -> None:

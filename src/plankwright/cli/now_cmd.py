@@ -22,6 +22,7 @@ from plankwright.cli.talk import Talk, pass_talk
 from plankwright.cli.written import show_written
 from plankwright.layout.result import Watch
 from plankwright.workshop.ask_enough import ask_enough
+from plankwright.workshop.caution import CAUTION
 from plankwright.workshop.hand_out import LAYOUT_FILE, Since, hand_out
 from plankwright.workshop.lay_out import read_effort
 from plankwright.workshop.tell_changes import tell_changes
@@ -104,4 +105,5 @@ def command(
     show_answer(talk, answer, now, news)
     talk.answer("")
     show_written(talk, written)
+    talk.answer(f"\n{CAUTION}")
     return exit_code(answer)

@@ -15,6 +15,7 @@ from plankwright.cli.tables import table
 from plankwright.cli.talk import Talk, pass_talk
 from plankwright.errors import ExitCode
 from plankwright.measure import TapeStyle, write_length
+from plankwright.workshop.caution import CAUTION
 from plankwright.workshop.hand_out import LAYOUT_FILE
 from plankwright.workshop.lay_out import read_effort
 from plankwright.workshop.tell_risk import headline, tell_risk, tell_without
@@ -125,3 +126,4 @@ def _show(talk: Talk, risk: Risk, tape: TapeStyle) -> None:
         headings = ("board", "a layout without it", "longest piece", "could stand in", "to spare")
         talk.answer("")
         talk.answer(table("Cut in this order", headings, rows))
+        talk.answer(f"\n{CAUTION}")

@@ -5,7 +5,9 @@ from dataclasses import replace
 
 from plankwright.layout.capacity import capacity_of
 from plankwright.layout.plan import Stick
+from plankwright.layout.short_runs import shortest_of_use
 from plankwright.layout.sticks import whole_sticks
+from plankwright.layout.strips import Strips
 from plankwright.model import Job, Layout, Piece, Standing, part_of
 
 
@@ -50,14 +52,18 @@ def wood_left(job: Job, standing: Standing) -> dict[str, tuple[Stick, ...]]:
         By the boards' ids, in the order of the tally; some have none.
     """
     capacity = capacity_of(job)
+    surfaces = [Strips(surface, job.rules, capacity) for surface in job.surfaces]
+    shortest = shortest_of_use(surfaces, job.rules)
     left: dict[str, tuple[Stick, ...]] = {}
     for place, board in enumerate(job.boards):
         if board.id not in standing.sawn:
-            left[board.id] = whole_sticks(board, place, job.rules, capacity)
+            left[board.id] = whole_sticks(board, place, job.rules, capacity, shortest=shortest)
             continue
         parts = (part for part in standing.left if part.board_id == board.id)
         left[board.id] = tuple(
-            stick for part in parts for stick in whole_sticks(board, place, job.rules, capacity, part)
+            stick
+            for part in parts
+            for stick in whole_sticks(board, place, job.rules, capacity, part, shortest=shortest)
         )
     return left
 
