@@ -71,10 +71,5 @@ def does_not_heed(
     return Result(layout=layout)
 
 
-def never() -> bool:
-    """Let a trial go on."""
-    return False
-
-
 def _scored(whose: Job, laid: SurfaceLayout) -> tuple[Job, Layout]:
     return whose, layout(replace(laid, score=recount(whose, laid)))

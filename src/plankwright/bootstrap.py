@@ -9,6 +9,7 @@ from plankwright import files
 from plankwright.crews import crew_at
 from plankwright.layout import lay_out as search_layout
 from plankwright.layout.again import lay_again
+from plankwright.layout.crew import Crew
 from plankwright.layout.result import Effort, Watch
 from plankwright.measure import Nm
 from plankwright.model import NOTHING_DONE, Job, Layout, MarkKind, Work
@@ -22,7 +23,7 @@ from plankwright.workshop import mark_work as marking
 from plankwright.workshop import weigh_risk as weighing
 from plankwright.workshop import what_now as nowing
 from plankwright.workshop.paper_size import PaperSize
-from plankwright.workshop.ports import Crew, Files, JobReading
+from plankwright.workshop.ports import Files, JobReading
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -23,8 +23,8 @@ from plankwright.cli import main
 from plankwright.crews.cores import Cores
 
 class Pressing:
-    def share_out(self, work, common, given, *, stopped):
-        for found in Cores(1).share_out(work, common, given, stopped=stopped):
+    def share_out(self, work, common, given, *, watch):
+        for found in Cores(1).share_out(work, common, given, watch=watch):
             yield found
             for _ in range(int(sys.argv[1])):
                 os.kill(os.getpid(), signal.SIGINT)

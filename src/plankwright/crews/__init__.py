@@ -1,4 +1,4 @@
-"""Where trials run: in this process, on all cores of this machine, or on others by way of Dask."""
+"""Where work is done: in this process, on all cores of this machine, or on others by way of Dask."""
 
 from plankwright.crews.crew_at import crew_at
 

@@ -2,13 +2,18 @@
 
 import contextlib
 import logging
-from collections.abc import Callable, Iterator, Sequence
+import pickle
+import time
+from collections.abc import Callable, Collection, Iterator, Sequence
 from concurrent.futures import CancelledError
 from importlib.metadata import version
+from queue import Empty, SimpleQueue
 from typing import TYPE_CHECKING, Any, TypeVar
+from uuid import uuid4
 
 from plankwright.crews.finishing import finishing
 from plankwright.crews.trouble import CrewError
+from plankwright.layout.result import Progress, Watch
 
 if TYPE_CHECKING:
     from distributed import Client, Future
@@ -23,6 +28,9 @@ _LOGGERS = ("distributed", "distributed.client")
 
 _AHEAD = 64
 """At least so much is begun ahead, so that workers that come later have something to do as well."""
+
+_EVERY_S = 1.0
+"""No more often does work on a worker tell how far it is, and ask whether it is enough."""
 
 
 class Cluster:
@@ -42,15 +50,13 @@ class Cluster:
 
     def share_out(
         self,
-        work: Callable[[Common, Given, Callable[[], bool]], Found],
+        work: Callable[[Common, Given, Watch], Found],
         common: Common,
         given: Sequence[Given],
         *,
-        stopped: Callable[[], bool],
+        watch: Watch,
     ) -> Iterator[tuple[int, Found]]:
-        """Do the work; parameters are those of the port `Crew`.
-
-        What is under way on the workers when it is stopped comes to its end there, and nobody waits for it.
+        """Do the work; parameters are those of `Crew`.
 
         Raises
         ------
@@ -58,17 +64,33 @@ class Cluster:
             If no scheduler is at the address, it has no workers, they lack this program, or they go away.
         """
         with self._client() as client:
+            from distributed import Event  # noqa: PLC0415 - an extra that most do without
+
+            errand = f"{_OURS}-{uuid4().hex}"
+            told: SimpleQueue[bytes] = SimpleQueue()
+            client.subscribe_topic(errand, lambda event: told.put(event[1]))
             # It goes to each worker once, not with each piece of the work.
             [shared] = client.scatter([common], broadcast=True, hash=False)
             ahead = max(_AHEAD, 2 * sum(client.nthreads().values()))
 
             def begin(place: int) -> "Future[Any]":
-                return client.submit(_do, work, shared, given[place], pure=False)
+                return client.submit(_do, work, shared, given[place], errand, pure=False)
 
-            for place, done in finishing(begin, len(given), ahead=ahead, stopped=stopped, stop=client.cancel):
+            def stop(_under_way: "Collection[Future[Any]]") -> None:
+                Event(errand, client).set()
+
+            def hand_on() -> None:
+                with contextlib.suppress(Empty):
+                    while True:
+                        watch.report(pickle.loads(told.get_nowait()))  # noqa: S301 - as all that workers give
+
+            for place, done in finishing(
+                begin, len(given), ahead=ahead, stopped=watch.stopped, stop=stop, meanwhile=hand_on
+            ):
                 if not done.cancelled():
-                    yield place, done.result()
-                elif not stopped():
+                    for found in done.result():
+                        yield place, found
+                elif not watch.stopped():
                     raise self._gone()
 
     @contextlib.contextmanager
@@ -132,13 +154,41 @@ class Cluster:
 
     def _gone(self) -> CrewError:
         return CrewError(
-            f"The Dask scheduler at {self.address} or its workers went away before all was tried: there may "
+            f"The Dask scheduler at {self.address} or its workers went away before all was done: there may "
             "be too little memory on them."
         )
 
 
-def _do(work: Callable[[Common, Given, Callable[[], bool]], Found], common: Common, each: Given) -> Found:
-    return work(common, each, _never)
+def _do(
+    work: Callable[[Common, Given, Watch], Found], common: Common, each: Given, errand: str
+) -> tuple[Found, ...]:
+    """Do the work on a worker; nothing once it is enough."""
+    line = _Line(errand)
+    return () if line.enough() else (work(common, each, Watch(line.tell, line.enough)),)
+
+
+class _Line:
+    """The line from a worker to whoever sent it on an errand."""
+
+    def __init__(self, errand: str) -> None:
+        from distributed import Event, get_worker  # noqa: PLC0415 - an extra that most do without
+
+        self._errand, self._worker, self._event = errand, get_worker(), Event(errand)
+        self._told = self._asked = -_EVERY_S
+        self._enough = False
+
+    def tell(self, progress: Progress) -> None:
+        now = time.monotonic()
+        if now >= self._told + _EVERY_S:
+            self._told = now
+            self._worker.log_event(self._errand, pickle.dumps(progress))
+
+    def enough(self) -> bool:
+        now = time.monotonic()
+        if not self._enough and now >= self._asked + _EVERY_S:
+            self._asked = now
+            self._enough = bool(self._event.is_set())
+        return self._enough
 
 
 @contextlib.contextmanager
@@ -157,7 +207,3 @@ def _hushed() -> Iterator[None]:
 
 def _ours() -> str:
     return version(_OURS)
-
-
-def _never() -> bool:
-    return False

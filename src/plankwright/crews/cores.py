@@ -9,11 +9,15 @@ from concurrent.futures import Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
 from multiprocessing import get_context, parent_process
+from multiprocessing.queues import Queue
 from multiprocessing.synchronize import Event
+from queue import Empty
 from typing import Any, TypeVar
 
 from plankwright.crews.finishing import finishing
 from plankwright.crews.trouble import CrewError
+from plankwright.layout.crew import ALONE
+from plankwright.layout.result import Progress, Watch
 
 Common = TypeVar("Common")
 Given = TypeVar("Given")
@@ -23,9 +27,9 @@ _MOST = 61
 """Windows waits for no more processes at once."""
 
 _ENDED = (
-    "A process that was trying losses ended before its time: there may be too little memory for so many at "
-    "once. In a script of your own, ask for the risk below “if __name__ == '__main__':”, as every process "
-    "reads the script anew."
+    "A process at work ended before its time: there may be too little memory for so many at once. In a "
+    "script of your own, call this below “if __name__ == '__main__':”, as every process reads the script "
+    "anew."
 )
 
 
@@ -43,13 +47,13 @@ class Cores:
 
     def share_out(
         self,
-        work: Callable[[Common, Given, Callable[[], bool]], Found],
+        work: Callable[[Common, Given, Watch], Found],
         common: Common,
         given: Sequence[Given],
         *,
-        stopped: Callable[[], bool],
+        watch: Watch,
     ) -> Iterator[tuple[int, Found]]:
-        """Do the work; parameters are those of the port `Crew`.
+        """Do the work; parameters are those of `Crew`.
 
         Raises
         ------
@@ -58,12 +62,12 @@ class Cores:
         """
         count = min(self.count, len(given))
         if count <= 1:
-            yield from in_this_process(work, common, given, stopped=stopped)
+            yield from ALONE.share_out(work, common, given, watch=watch)
             return
         # Processes are begun afresh: a copy of one in which threads and solvers are at work may hang.
         context = get_context("spawn")
-        enough = context.Event()
-        pool = ProcessPoolExecutor(count, context, _begin, (work, common, enough))
+        enough, told = context.Event(), context.Queue()
+        pool = ProcessPoolExecutor(count, context, _begin, (_Errand(work, common, enough, told),))
 
         def begin(place: int) -> "Future[Any]":
             with _out_of_reach_of_ctrl_c():
@@ -74,8 +78,15 @@ class Cores:
             for each in under_way:
                 each.cancel()
 
+        def hand_on() -> None:
+            with contextlib.suppress(Empty):
+                while True:
+                    watch.report(told.get_nowait())
+
         try:
-            for place, done in finishing(begin, len(given), ahead=2 * count, stopped=stopped, stop=stop):
+            for place, done in finishing(
+                begin, len(given), ahead=2 * count, stopped=watch.stopped, stop=stop, meanwhile=hand_on
+            ):
                 if not done.cancelled():
                     yield place, done.result()
         except BrokenProcessPool as trouble:
@@ -83,20 +94,7 @@ class Cores:
         finally:
             enough.set()
             pool.shutdown(wait=True, cancel_futures=True)
-
-
-def in_this_process(
-    work: Callable[[Common, Given, Callable[[], bool]], Found],
-    common: Common,
-    given: Sequence[Given],
-    *,
-    stopped: Callable[[], bool],
-) -> Iterator[tuple[int, Found]]:
-    """Do the work one after another, here; parameters are those of the port `Crew`."""
-    for place, each in enumerate(given):
-        if stopped():
-            return
-        yield place, work(common, each, stopped)
+            told.close()
 
 
 def _cores() -> int:
@@ -124,24 +122,26 @@ def _out_of_reach_of_ctrl_c() -> Iterator[None]:
 class _Errand:
     """What a process is for."""
 
-    work: Callable[[Any, Any, Callable[[], bool]], Any]
+    work: Callable[[Any, Any, Watch], Any]
     common: Any
     enough: Event
+    told: "Queue[Progress]"
 
 
 _ERRAND: list[_Errand] = []
 """Of this process, once it has begun; it goes there once and not with each piece of the work."""
 
 
-def _begin(work: Callable[[Any, Any, Callable[[], bool]], Any], common: object, enough: Event) -> None:
+def _begin(errand: _Errand) -> None:
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     threading.Thread(target=_end_with_parent, daemon=True).start()
-    _ERRAND[:] = [_Errand(work, common, enough)]
+    errand.told.cancel_join_thread()  # What nobody is told any more must not keep the process.
+    _ERRAND[:] = [errand]
 
 
 def _do(each: object) -> object:
     (errand,) = _ERRAND
-    return errand.work(errand.common, each, errand.enough.is_set)
+    return errand.work(errand.common, each, Watch(errand.told.put, errand.enough.is_set))
 
 
 def _end_with_parent() -> None:

@@ -2,7 +2,7 @@
 
 from plankwright.crews.cluster import Cluster
 from plankwright.crews.cores import Cores
-from plankwright.workshop.ports import Crew
+from plankwright.layout.crew import Crew
 
 
 def crew_at(address: str | None) -> Crew:

@@ -26,6 +26,7 @@ def finishing(
     ahead: int,
     stopped: Callable[[], bool],
     stop: Callable[[Collection[Work]], object],
+    meanwhile: Callable[[], object],
 ) -> Iterator[tuple[int, Work]]:
     """Give each piece of work, with its place, once it has come to its end.
 
@@ -41,6 +42,8 @@ def finishing(
         Asked often; once it answers yes, no more is begun.
     stop
         Called then with what is under way; it must come to its end soon.
+    meanwhile
+        Called often, and once more before the last is given.
     """
     finished: SimpleQueue[int] = SimpleQueue()
     under_way: dict[int, Work] = {}
@@ -59,6 +62,8 @@ def finishing(
             place = finished.get(timeout=_LOOK_EVERY_S)
         except Empty:
             continue
+        finally:
+            meanwhile()
         yield place, under_way.pop(place)
 
 

@@ -3,7 +3,6 @@
 This is what runs in other processes and on other machines: it takes and gives plain values.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
 from plankwright.check import check_layout, faults
@@ -38,7 +37,7 @@ class AtStake:
     seed: int = 0
 
 
-def live_through(at_stake: AtStake, trial: Trial, stopped: Callable[[], bool]) -> Outcome:
+def live_through(at_stake: AtStake, trial: Trial, watch: Watch) -> Outcome:
     """Lose boards one after another until no full layout is found, or all of them are lost.
 
     Parameters
@@ -47,8 +46,8 @@ def live_through(at_stake: AtStake, trial: Trial, stopped: Callable[[], bool]) -
         What all trials have in common.
     trial
         The losses.
-    stopped
-        Asked often; once it answers yes, the trial ends.
+    watch
+        Asked often whether it is enough; once it answers yes, the trial ends. It is told nothing.
 
     Returns
     -------
@@ -67,18 +66,16 @@ def live_through(at_stake: AtStake, trial: Trial, stopped: Callable[[], bool]) -
         standing = without(standing, board)
         if not touched:
             continue
-        found = _laid_again(at_stake, layout, standing, stopped)
+        found = _laid_again(at_stake, layout, standing, Watch(stopped=watch.stopped))
         if found is None:
-            if stopped():
+            if watch.stopped():
                 return Outcome(survived=survived, stopped=True)
             return Outcome(survived=survived, proven=surely_too_little(at_stake.job, standing))
         layout = found
     return Outcome(survived=len(trial.lost))
 
 
-def _laid_again(
-    at_stake: AtStake, layout: Layout, standing: Standing, stopped: Callable[[], bool]
-) -> Layout | None:
+def _laid_again(at_stake: AtStake, layout: Layout, standing: Standing, watch: Watch) -> Layout | None:
     """Give a layout that leaves nothing bare and that the checker lets pass, if one was found."""
     result = at_stake.again(
         at_stake.job,
@@ -86,7 +83,7 @@ def _laid_again(
         standing,
         effort=at_stake.effort,
         seed=at_stake.seed,
-        watch=Watch(stopped=stopped),
+        watch=watch,
         close=False,
     )
     if not result.layout.covers_everything:

@@ -1,16 +1,12 @@
-"""What the workshop asks of others, in its own words: `files` and `crews` answer, tests stand in for them."""
+"""What the workshop asks of others, in its own words: `files` answers, tests stand in for it."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from pathlib import Path
-from typing import Protocol, TypeVar
+from typing import Protocol
 
 from plankwright.errors import Problem
 from plankwright.measure import Nm, TapeStyle, Unit
 from plankwright.model import Board, Job, Layout, Rules, Standing, Work
-
-Common = TypeVar("Common")
-Given = TypeVar("Given")
-Found = TypeVar("Found")
 
 
 class JobReading(Protocol):
@@ -92,36 +88,4 @@ class Files(Protocol):
 
     def write_files(self, files: Mapping[Path, str | bytes]) -> None:
         """Write all of these files or none, over earlier ones; folders on the way are made."""
-        ...
-
-
-class Crew(Protocol):
-    """Whoever does the same work many times over, side by side, here or elsewhere."""
-
-    def share_out(
-        self,
-        work: Callable[[Common, Given, Callable[[], bool]], Found],
-        common: Common,
-        given: Sequence[Given],
-        *,
-        stopped: Callable[[], bool],
-    ) -> Iterator[tuple[int, Found]]:
-        """Do the work for everything given.
-
-        Parameters
-        ----------
-        work
-            A function of a module, called with what all have in common, one thing given, and whom to ask
-            whether it is enough; it gives what it found, sooner when it is.
-        common, given
-            Plain values: they may go to other processes and machines.
-        stopped
-            Asked often; once it answers yes, nothing more is begun.
-
-        Returns
-        -------
-        iterator of tuple of (int, Found)
-            As each comes to its end, in whatever order: its place among those given, and what was found. What
-            was under way when it was stopped may be among them or not.
-        """
         ...

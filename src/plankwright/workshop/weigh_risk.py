@@ -15,12 +15,12 @@ from plankwright.layout.break_proof import (
     one_by_one,
     random_losses,
 )
-from plankwright.layout.result import Effort
+from plankwright.layout.crew import Crew
+from plankwright.layout.result import Effort, Watch
 from plankwright.model import Job, Layout, Work
 from plankwright.workshop.check_layout import demand_right
 from plankwright.workshop.go_together import demand_boards, demand_same_surfaces
 from plankwright.workshop.live_through import AtStake, live_through
-from plankwright.workshop.ports import Crew
 from plankwright.workshop.what_now import Again
 
 DRAWS = 20
@@ -206,7 +206,8 @@ def _try_all(
 ) -> dict[int, Outcome]:
     outcomes: dict[int, Outcome] = {}
     watch.report(Tried(boards=0, of_boards=len(singles), draws=0, of_draws=len(by_lot)))
-    for place, outcome in crew.share_out(live_through, at_stake, (*singles, *by_lot), stopped=watch.stopped):
+    overseer = Watch(stopped=watch.stopped)
+    for place, outcome in crew.share_out(live_through, at_stake, (*singles, *by_lot), watch=overseer):
         outcomes[place] = outcome
         alone = sum(each < len(singles) for each in outcomes)
         watch.report(

@@ -9,12 +9,13 @@ from pathlib import Path
 
 import pytest
 
-from at_stake import at_stake, never, one_long_board
-from crew_work import divided, gone
+from at_stake import at_stake, one_long_board
+from crew_work import divided, gone, tell_of_it
 from plankwright.crews import crew_at
 from plankwright.crews.cores import Cores
 from plankwright.crews.trouble import CrewError
 from plankwright.layout.break_proof import one_by_one, random_losses
+from plankwright.layout.result import Watch
 from plankwright.workshop.live_through import live_through
 
 TESTS = Path(__file__).parents[2]
@@ -25,13 +26,15 @@ BOARDS = ("left", "right", "spare-1", "spare-2", "long")
 STOPPED_BY_CTRL_C = """
 import os, signal
 from plankwright.crews.cores import Cores
+from plankwright.layout.result import Watch
 from crew_work import wait_for_stop
 
 if __name__ == "__main__":
     pressed = []
     signal.signal(signal.SIGINT, lambda *_: pressed.append(True))
     done = []
-    for place, found in Cores(2).share_out(wait_for_stop, 1, [0, 9, 9, 9], stopped=lambda: bool(pressed)):
+    watch = Watch(stopped=lambda: bool(pressed))
+    for place, found in Cores(2).share_out(wait_for_stop, 1, [0, 9, 9, 9], watch=watch):
         done.append((place, found))
         if len(done) == 1:
             os.killpg(0, signal.SIGINT)
@@ -42,10 +45,11 @@ if __name__ == "__main__":
 KILLED = """
 import sys
 from plankwright.crews.cores import Cores
+from plankwright.layout.result import Watch
 from crew_work import tell_and_wait
 
 if __name__ == "__main__":
-    for _ in Cores(2).share_out(tell_and_wait, sys.argv[1], [0, 1], stopped=lambda: False):
+    for _ in Cores(2).share_out(tell_and_wait, sys.argv[1], [0, 1], watch=Watch()):
         pass
 """
 
@@ -54,8 +58,8 @@ def test_every_process_gives_what_this_one_would() -> None:
     """Each place once, whatever the order; one process or two."""
     trials = (*one_by_one(BOARDS), *random_losses(BOARDS, 3, 2))
     stake = at_stake(one_long_board())
-    alone = dict(Cores(1).share_out(live_through, stake, trials, stopped=never))
-    assert dict(Cores(2).share_out(live_through, stake, trials, stopped=never)) == alone
+    alone = dict(Cores(1).share_out(live_through, stake, trials, watch=Watch()))
+    assert dict(Cores(2).share_out(live_through, stake, trials, watch=Watch())) == alone
     assert list(alone) == list(range(len(trials)))
 
 
@@ -70,19 +74,29 @@ def test_an_error_of_the_work_comes_through() -> None:
     """From this process and from another."""
     for count in (1, 2):
         with pytest.raises(ZeroDivisionError):
-            list(Cores(count).share_out(divided, 1, [1, 0], stopped=never))
+            list(Cores(count).share_out(divided, 1, [1, 0], watch=Watch()))
+
+
+@pytest.mark.parametrize("count", [1, 2])
+def test_what_the_work_tells_is_handed_on(count: int) -> None:
+    """While it goes on, from this process and from others: it ends only once all is told."""
+    seen: set[str] = set()
+    watch = Watch(report=lambda told: seen.add(told.surface_id), stopped=lambda: len(seen) == count)
+    found = list(Cores(count).share_out(tell_of_it, "at", range(count), watch=watch))
+    assert sorted(found) == [(each, "stopped") for each in range(count)]
+    assert seen == {f"at-{each}" for each in range(count)}
 
 
 def test_a_process_that_ends_before_its_time_is_one_sentence() -> None:
     """No traceback of the library."""
     with pytest.raises(CrewError, match="ended before its time"):
-        list(Cores(2).share_out(gone, None, [0, 1], stopped=never))
+        list(Cores(2).share_out(gone, None, [0, 1], watch=Watch()))
 
 
 def test_nothing_more_is_begun_once_it_is_stopped() -> None:
     """In this process."""
     done: list[int] = []
-    for place, _ in Cores(1).share_out(divided, 1, [1, 1, 1], stopped=lambda: len(done) == 2):
+    for place, _ in Cores(1).share_out(divided, 1, [1, 1, 1], watch=Watch(stopped=lambda: len(done) == 2)):
         done.append(place)
     assert done == [0, 1]
 
@@ -93,7 +107,7 @@ def begun(script: str, folder: Path, *arguments: str) -> "subprocess.Popen[str]"
     file.write_text(script, encoding="utf-8")
     return subprocess.Popen(
         [sys.executable, str(file), *arguments],
-        env=os.environ | {"PYTHONPATH": str(TESTS)},
+        env=os.environ | {"PYTHONPATH": os.pathsep.join((str(TESTS), *sys.path))},
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         text=True,

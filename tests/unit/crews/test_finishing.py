@@ -40,7 +40,9 @@ def test_everything_is_given_once_and_no_more_than_so_much_is_begun_ahead(ahead:
             unfinished[-1].set_result("done")
         return False
 
-    for place, work in finishing(workshop.begin, 7, ahead=ahead, stopped=never, stop=lambda _work: None):
+    for place, work in finishing(
+        workshop.begin, 7, ahead=ahead, stopped=never, stop=lambda _work: None, meanwhile=lambda: None
+    ):
         assert work.result() == "done"
         given.append(place)
     assert sorted(given) == list(range(7))
@@ -55,7 +57,9 @@ def test_once_it_is_stopped_nothing_is_begun_and_what_is_under_way_is_told_once(
             workshop.begun[0].set_result("done")
         return len(given) == 1 or len(workshop.told) == 1
 
-    for place, work in finishing(workshop.begin, 9, ahead=3, stopped=stopped, stop=workshop.stop):
+    for place, work in finishing(
+        workshop.begin, 9, ahead=3, stopped=stopped, stop=workshop.stop, meanwhile=lambda: None
+    ):
         given.append(place)
         assert work.cancelled() is (place != 0)
     assert workshop.told == [(workshop.begun[1], workshop.begun[2])]
@@ -64,4 +68,7 @@ def test_once_it_is_stopped_nothing_is_begun_and_what_is_under_way_is_told_once(
 
 def test_nothing_to_do_is_done_at_once() -> None:
     """Without asking anybody."""
-    assert list(finishing(Workshop().begin, 0, ahead=1, stopped=lambda: False, stop=lambda _work: None)) == []
+    nothing = finishing(
+        Workshop().begin, 0, ahead=1, stopped=lambda: False, stop=lambda _work: None, meanwhile=lambda: None
+    )
+    assert list(nothing) == []

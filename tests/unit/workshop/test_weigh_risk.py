@@ -12,7 +12,7 @@ from in_progress import begun_job, begun_layout, happened, marked
 from plankwright.check import recount
 from plankwright.layout.again import lay_again
 from plankwright.layout.break_proof import Needed
-from plankwright.layout.result import Result
+from plankwright.layout.result import Result, Watch
 from plankwright.model import Job, Layout, Work
 from plankwright.workshop.check_layout import FaultyLayoutError
 from plankwright.workshop.go_together import BoardsMissingError, OtherLayoutError
@@ -30,17 +30,17 @@ class Backwards:
 
     def share_out(
         self,
-        work: Callable[[Common, Given, Callable[[], bool]], Found],
+        work: Callable[[Common, Given, Watch], Found],
         common: Common,
         given: Sequence[Given],
         *,
-        stopped: Callable[[], bool],
+        watch: Watch,
     ) -> Iterator[tuple[int, Found]]:
         """Do the work until it is stopped."""
         for place in reversed(range(len(given))):
-            if stopped():
+            if watch.stopped():
                 return
-            yield place, work(common, given[place], stopped)
+            yield place, work(common, given[place], watch)
 
 
 def weigh(
