@@ -4,13 +4,14 @@ Lengths are told in inches here, and drawn as whole marks of some tape, so that 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import shapely
+from hypothesis import assume
 from hypothesis import strategies as st
 
-from builders import nm
+from builders import box_outline, nm
 from plankwright.measure import INCH, MILLIMETRE, Nm, System, TapeStyle
 from plankwright.model import (
     BlemishPolicy,
@@ -38,6 +39,7 @@ from plankwright.model import (
     Severity,
     Surface,
     SurfaceKind,
+    corner_heights,
 )
 
 _TAPES = (
@@ -85,6 +87,54 @@ def jobs(draw: st.DrawFn, *, surfaces: int | None = None) -> Job:
         rules=rules,
         saws=draw(_saws(marks)),
     )
+
+
+@st.composite
+def linked_jobs(draw: st.DrawFn) -> Job:
+    """Give a job of walls that meet at a corner or two, and now and then a surface besides."""
+    work = draw(jobs(surfaces=1))
+    marks = Marks(draw(st.sampled_from([step for tape, step in _TAPES if tape == work.tape])))
+    start = draw(st.sampled_from([Edge.BOTTOM, Edge.BOTTOM, Edge.TOP]))
+    walls = []
+    for name in ("north", "east", "south") if draw(_rarely(4)) else ("north", "east"):
+        wall = draw(_surfaces(marks, name, start))
+        walls.append(replace(wall, raised_nm=draw(st.one_of(st.just(0), marks.between(0, 6)))))
+    assume(all(corner_heights(left, right) is not None for left, right in pairwise(walls)))
+    more = work.surfaces if draw(_rarely(6)) else ()
+    return replace(
+        work,
+        surfaces=(*draw(st.permutations(walls)), *more),
+        linked=(tuple(wall.id for wall in walls),),
+    )
+
+
+@st.composite
+def plain_linked_jobs(draw: st.DrawFn) -> Job:
+    """Give two rectangular walls that meet at a corner, and long boards enough for both."""
+    height, raised = nm(40), st.sampled_from([0, 0, nm(3), nm(11)])
+    walls = tuple(
+        Surface(
+            id=name,
+            outline=box_outline(draw(st.integers(20, 60)), draw(st.sampled_from([40, 40, 33, 55.5]))),
+            framing=Framing(solid=True),
+            raised_nm=draw(raised),
+        )
+        for name in ("north", "east")
+    )
+    widths = draw(st.lists(st.sampled_from([4, 5, 5.5, 6.25, 7.75, 9]), min_size=1, max_size=4, unique=True))
+    boards = tuple(
+        Board(
+            id=f"{width}-{number}",
+            length_nm=nm(70),
+            width_start_nm=nm(width),
+            width_end_nm=nm(width),
+            thickness_nm=nm(0.75),
+        )
+        for width in widths
+        for number in range(4 * height // nm(width))
+    )
+    tape, _ = draw(st.sampled_from(_TAPES))
+    return Job(name="village hall", tape=tape, surfaces=walls, boards=boards, linked=(("north", "east"),))
 
 
 @st.composite
@@ -199,10 +249,12 @@ def _flaws(draw: st.DrawFn, marks: Marks, length: Nm) -> Flaw:
 
 
 @st.composite
-def _surfaces(draw: st.DrawFn, marks: Marks, name: str) -> Surface:
+def _surfaces(draw: st.DrawFn, marks: Marks, name: str, linked_from: Edge | None = None) -> Surface:
+    """Give a surface; one that can be linked is a wall whose courses run level from a given side."""
     outline = draw(outlines(marks))
     wide, high = max(x for x, _ in outline), max(y for _, y in outline)
-    run = draw(st.sampled_from([Direction.HORIZONTAL, Direction.HORIZONTAL, Direction.VERTICAL]))
+    runs = [Direction.HORIZONTAL, Direction.HORIZONTAL, Direction.VERTICAL]
+    run = draw(st.sampled_from(runs if linked_from is None else runs[:1]))
     lying = run is Direction.HORIZONTAL
     openings = _apart(
         outline, draw(st.lists(_places(marks, wide, high), max_size=3)) if draw(_rarely(2)) else []
@@ -213,10 +265,11 @@ def _surfaces(draw: st.DrawFn, marks: Marks, name: str) -> Surface:
     trim = st.one_of(st.just(0), marks.between(0, 3))
     return Surface(
         id=name,
-        kind=draw(st.sampled_from(SurfaceKind)),
+        kind=draw(st.sampled_from(SurfaceKind)) if linked_from is None else SurfaceKind.WALL,
         outline=outline,
         courses_run=run,
-        start=draw(st.sampled_from((Edge.BOTTOM, Edge.TOP) if lying else (Edge.LEFT, Edge.RIGHT))),
+        start=linked_from
+        or draw(st.sampled_from((Edge.BOTTOM, Edge.TOP) if lying else (Edge.LEFT, Edge.RIGHT))),
         openings=tuple(
             Opening(id=f"opening {number}", place=place, trim_nm=draw(trim))
             for number, place in enumerate(openings, start=1)

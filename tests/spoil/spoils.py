@@ -20,6 +20,7 @@ from plankwright.model import (
 )
 from spoil.walls import (
     Hanging,
+    corner,
     entry,
     gable,
     interlocked,
@@ -104,6 +105,44 @@ def in_rules(**changes: Any) -> Damage:  # noqa: ANN401 - any field
 def in_job(**changes: Any) -> Damage:  # noqa: ANN401 - any field
     """Change fields of the job."""
     return lambda hanging: hanging._replace(job=replace(hanging.job, **changes))
+
+
+def seam_raised(by: float) -> Damage:
+    """Let the first course of the second wall be higher by some inches, and the second one lower."""
+
+    def damage(hanging: Hanging) -> Hanging:
+        first, second = hanging.layout.surfaces
+        low, high, *rest = second.courses
+        at, shift = low.to_nm + nm(by), nm(by)
+        low = replace(
+            low,
+            to_nm=at,
+            pieces=tuple(
+                replace(one, place=replace(one.place, top=at), across_to_nm=one.across_to_nm + shift)
+                for one in low.pieces
+            ),
+        )
+        high = replace(
+            high,
+            from_nm=at,
+            pieces=tuple(
+                replace(one, place=replace(one.place, bottom=at), across_from_nm=one.across_from_nm + shift)
+                for one in high.pieces
+            ),
+        )
+        changed = replace(second, courses=(low, high, *rest))
+        return hanging._replace(layout=replace(hanging.layout, surfaces=(first, changed)))
+
+    return damage
+
+
+def in_job_surface(name: str, **changes: Any) -> Damage:  # noqa: ANN401 - any field
+    """Change a surface of a job that has several."""
+    return lambda hanging: in_job(
+        surfaces=tuple(
+            replace(surface, **changes) if surface.id == name else surface for surface in hanging.job.surfaces
+        )
+    )(hanging)
 
 
 def in_surface(**changes: Any) -> Damage:  # noqa: ANN401 - any field
@@ -363,6 +402,11 @@ JOINTS = (
     ),
 )
 
+CORNERS = (
+    Spoil(FindingCode.CORNER, "a seam of one wall a quarter inch higher", corner, seam_raised(0.25)),
+    Spoil(FindingCode.CORNER, "walls put the wrong way up", corner, in_job_surface("east", raised_nm=nm(1))),
+)
+
 SAWS = (
     Spoil(
         FindingCode.NO_STRAIGHT_CUT,
@@ -418,4 +462,4 @@ SCORE = (
     Spoil(FindingCode.WOOD_SPENT_WRONG, "wood hushed up", plain, in_score(wood_spent_nm2=0)),
 )
 
-SPOILS = (*COVER, *BOARDS, *COURSES, *JOINTS, *SAWS, *NAILS, *SCORE)
+SPOILS = (*COVER, *BOARDS, *COURSES, *JOINTS, *CORNERS, *SAWS, *NAILS, *SCORE)

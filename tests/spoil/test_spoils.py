@@ -10,6 +10,7 @@ from plankwright.model import Edge
 from spoil.spoils import SPOILS, Spoil
 from spoil.walls import (
     Hanging,
+    corner,
     entry,
     gable,
     interlocked,
@@ -43,6 +44,7 @@ def _scored_again(hanging: Hanging) -> Hanging:
         pytest.param(upright(), id="upright"),
         pytest.param(upright(Edge.RIGHT), id="upright from the right"),
         pytest.param(uneven_floor(), id="uneven floor"),
+        pytest.param(corner(), id="corner"),
         pytest.param(interlocked(), id="interlocked"),
         pytest.param(one_wide_board(), id="one wide board"),
         pytest.param(pinwheel(), id="pinwheel without saws"),

@@ -210,6 +210,27 @@ def uneven_floor() -> Hanging:
     return scored(job(surface, boards), surface_layout(surface, *hung))
 
 
+def corner() -> Hanging:
+    """Two linked walls of unlike width, with three courses that run round at the same heights."""
+    solid = Framing(solid=True)
+    walls = [wall(width, 15.5, id=name, framing=solid) for name, width in (("north", 60.5), ("east", 48.5))]
+    rows = [(0.25, 5.25), (5.25, 10.25), (10.25, 15.25)]
+    laid, boards = [], []
+    for surface, width in zip(walls, (60, 48), strict=True):
+        names = [f"{surface.id}{number}" for number in (1, 2, 3)]
+        boards += [board(name, width + 1, 5.75) for name in names]
+        laid.append(
+            surface_layout(
+                surface,
+                *(
+                    course(number, across, piece(surface, f"{number}a {name}", (0.25, width + 0.25), across))
+                    for number, (name, across) in enumerate(zip(names, rows, strict=True), start=1)
+                ),
+            )
+        )
+    return scored(replace(job(walls, boards), linked=(("north", "east"),)), *laid)
+
+
 def interlocked() -> Hanging:
     """Tongue and groove: two courses as found, one turned and ripped square, and one on a loose spline."""
     surface = wall(96.5, 19.5)

@@ -44,6 +44,7 @@ class FindingCode(IntEnum):
     LABEL_TWICE = 306
     PIECE_SHORT = 307
     SLIVER = 308
+    CORNER = 309
     JOINT_PROFILE = 311
     JOINT_THICKNESS = 312
     SHIM = 313

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable
 from plankwright.check import (
     blemishes,
     boards,
+    corners,
     courses,
     cover,
     done,
@@ -61,14 +62,15 @@ SURFACE_CHECKS: tuple[Callable[[SurfaceCase], Iterable[Finding]], ...] = (
 )
 """The rules that one surface is held to by itself."""
 
-PILE_CHECKS: tuple[Callable[[Case], Iterable[Finding]], ...] = (
+LAYOUT_CHECKS: tuple[Callable[[Case], Iterable[Finding]], ...] = (
+    corners.check_corners,
     boards.check_kerfs,
     done.check_wood_left,
     done.check_shapes_left,
     boards.check_spares,
     saws.check_cuts,
 )
-"""The rules that the boards are held to, all surfaces together."""
+"""The rules that surfaces, and the boards, are held to all together."""
 
 
 def check_layout(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> tuple[Finding, ...]:
@@ -84,12 +86,12 @@ def check_layout(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) ->
     Returns
     -------
     tuple[Finding, ...]
-        What was found: first of the layout as a whole, then surface by surface, last of the pile.
+        What was found: first of the layout as a whole, then surface by surface, last of corners and the pile.
     """
     surfaces = tuple(open_surface(job, surface, standing) for surface in judged(job, layout))
     case = Case(job=job, layout=layout, surfaces=surfaces, standing=standing)
     return (
         *check_document(job, layout),
         *(finding for surface in surfaces for check in SURFACE_CHECKS for finding in check(surface)),
-        *(finding for check in PILE_CHECKS for finding in check(case)),
+        *(finding for check in LAYOUT_CHECKS for finding in check(case)),
     )

@@ -86,6 +86,7 @@ def read_job(folder: Path) -> JobReading:
         boards=boards,
         rules=text.rules,
         saws=text.saws,
+        linked=text.linked,
     )
     remarks = (*text.report.remarks, *tally.remarks)
     return JobReading(job=job, remarks=remarks, notation=text.notation)

@@ -155,6 +155,14 @@ class JobDocument(Document):
         PositiveLength | None,
         Field(description="Finest mark of a metric tape: 1 mm, or 0.5 mm; 1 mm without it."),
     ] = None
+    linked: Annotated[
+        tuple[tuple[Name, ...], ...],
+        Field(
+            description="Walls whose courses run round the corners between them at the same heights: in each "
+            "group their ids, from left to right as seen from inside the room.",
+            examples=[[["north", "east"]]],
+        ),
+    ] = ()
     surfaces: Annotated[
         tuple[SurfaceDocument, ...],
         Field(alias="surface", json_schema_extra={"minItems": 1}, description="The most important first."),

@@ -15,7 +15,7 @@ from plankwright.files.surface_sense import make_sense, remark_narrow_trim
 from plankwright.files.surfaces import surface_of
 from plankwright.files.toml_lines import lines_of, nearest_line
 from plankwright.measure import MILLIMETRE, System, TapeStyle
-from plankwright.model import InvalidValueError, Rules, Saw, Surface
+from plankwright.model import InvalidValueError, Link, Rules, Saw, Surface, demand_corners
 
 _PART_LISTS = frozenset({"opening", "cut_out", "concealed", "keep_out"})
 _STAND_IN: Raw = {"name": "-", "units": Units.INCHES.value, "surface": []}
@@ -51,6 +51,7 @@ class JobText:
             Saw(name=saw.name, cuts=saw.cuts, capacity_nm=saw.capacity) for saw in document.saws
         )
         self.surfaces = self._surfaces(document)
+        self.linked = self._linked(document)
 
     def _place(self, where: Where) -> tuple[str, int | None]:
         line = nearest_line(self._lines, self._sound.original(where))
@@ -154,6 +155,17 @@ class JobText:
                 remark_narrow_trim(surface, where, self.report, rules=self.rules, tape=self.tape)
                 surfaces.append(surface)
         return tuple(surfaces)
+
+    def _linked(self, document: JobDocument) -> tuple[Link, ...]:
+        """Give the links; they can be judged once every surface could be read."""
+        if self.report.problems:
+            return ()
+        try:
+            demand_corners(self.surfaces, document.linked)
+        except InvalidValueError as trouble:
+            self.report.refuse(("linked",), f"linked does not fit: {trouble}")
+            return ()
+        return document.linked
 
 
 def _notation(raw: Raw) -> Notation:

@@ -170,6 +170,12 @@ class SurfaceDocument(Document):
     corners: Annotated[tuple[Corner, ...], Field(description="Corners [x, y] one after the other.")] = ()
     courses: Annotated[Direction, Field(description="Which way the boards run.")] = Direction.HORIZONTAL
     start: Annotated[Edge | None, Field(description="The side that the first course is hung on.")] = None
+    raised: Annotated[
+        Length,
+        Field(
+            description="How much higher its bottom lies than that of the lowest wall that it is linked to."
+        ),
+    ] = 0
     trim: TrimDocument = TrimDocument()
     openings: Annotated[tuple[OpeningDocument, ...], Field(alias="opening")] = ()
     cut_outs: Annotated[tuple[CutOutDocument, ...], Field(alias="cut_out")] = ()

@@ -95,6 +95,7 @@ def _surface(document: SurfaceDocument, outline: tuple[Point, ...]) -> Surface:
             left=document.trim.left,
             right=document.trim.right,
         ),
+        raised_nm=document.raised,
     )
 
 

@@ -279,7 +279,7 @@ def _cells(strips: Strips, core: Interval, zones: Sequence[Span], broadest: Nm) 
 def _joint_places(strips: Strips, left: Nm, right: Nm) -> list[Interval]:
     """Give where both pieces of a joint have their bearing, overlapping faces joined."""
     surface, bearing = strips.surface, strips.rules.bearing_nm
-    if surface.framing.solid:
+    if strips.solid_at(left):
         return [(left, right)]
     places: list[Interval] = []
     for member in surface.crossing_members:

@@ -3,12 +3,13 @@
 import random
 import time
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from plankwright.layout.bounds import bound as bound_of
 from plankwright.layout.bounds import sharpened
 from plankwright.layout.capacity import capacity_of
+from plankwright.layout.corners import Unfolded, lay_flat
 from plankwright.layout.first import build
 from plankwright.layout.grid import grid_for
 from plankwright.layout.held_back import held_back
@@ -21,7 +22,7 @@ from plankwright.layout.sticks import free_sticks, whole_sticks
 from plankwright.layout.strips import Strips
 from plankwright.layout.wanted import Closing, close
 from plankwright.layout.writing import write_surface
-from plankwright.model import Board, Bound, Job, Layout, Score, Surface, SurfaceLayout
+from plankwright.model import Board, Bound, Job, Layout, Score, SurfaceLayout
 
 _BEGINNINGS = 24
 """How many first layouts are drawn at most."""
@@ -51,7 +52,8 @@ _LATE = 15.0
 def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = None) -> Result:
     """Lay out a job: which board goes where.
 
-    Surfaces are served in their order; what one leaves of the pile is there for the next.
+    Surfaces are served in their order; what one leaves of the pile is there for the next. Those that are
+    linked are served together, as one.
 
     Parameters
     ----------
@@ -72,8 +74,8 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
     watch = watch or Watch()
     capacity = capacity_of(job)
     spares = held_back(job.boards, job.rules, capacity)
-    surfaces = [Strips(surface, job.rules, capacity) for surface in job.surfaces]
-    shortest = shortest_of_use(surfaces, job.rules)
+    surfaces = lay_flat(job, capacity)
+    shortest = shortest_of_use([wall.strips for each in surfaces for wall in each.walls], job.rules)
     stock = [
         stick
         for place, board in enumerate(job.boards)
@@ -81,19 +83,19 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
         for stick in whole_sticks(board, place, job.rules, capacity, shortest=shortest)
     ]
     done: Plan = ()
-    written: list[SurfaceLayout] = []
+    written: list[tuple[SurfaceLayout, ...]] = []
     searches: list[Search] = []
-    for surface, strips in zip(job.surfaces, surfaces, strict=True):
+    for surface in surfaces:
         left = free_sticks(stock, done, job.rules)
         cut_into = frozenset(piece.stick.board for course in done for piece in course.pieces)
         usable = _usable(job, spares, cut_into, left)
-        task = _SurfaceTask(job, surface, strips, left, cut_into, usable, effort, watch)
-        search, bound = task.run(random.Random(f"{seed} {surface.id}"))  # noqa: S311 - chance, not secrecy
-        written.append(_with_bound(write_surface(job, strips, search.plan, Bound()), bound))
+        task = _SurfaceTask(job, surface, left, cut_into, usable, effort, watch)
+        search, bounds = task.run(random.Random(f"{seed} {surface.id}"))  # noqa: S311 - chance, not secrecy
+        written.append(tuple(map(_with_bound, _written(job, surface, search.plan), bounds)))
         searches.append(search)
         done += search.plan
-    layout = Layout(job_name=job.name, surfaces=tuple(written), seed=seed, effort=effort.name)
-    closing = _ClosingJob(job, stock, watch, _CLOSING_SHARE * effort.seconds)
+    layout = Layout(job_name=job.name, surfaces=_in_order(job, written), seed=seed, effort=effort.name)
+    closing = _ClosingJob(job, surfaces, stock, watch, _CLOSING_SHARE * effort.seconds)
     closing.close(searches, written)
     return Result(
         layout=layout,
@@ -101,6 +103,36 @@ def lay_out(job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = No
         closing=closing.closed(layout),
         held_back=spares,
         stopped=watch.stopped(),
+    )
+
+
+def _written(job: Job, surface: Unfolded, plan: Plan) -> tuple[SurfaceLayout, ...]:
+    """Write down a plan of surfaces that are laid out together."""
+    plans = zip(surface.walls, surface.fold(plan), strict=True)
+    return tuple(write_surface(job, wall.strips, folded, Bound()) for wall, folded in plans)
+
+
+def _in_order(job: Job, written: Sequence[tuple[SurfaceLayout, ...]]) -> tuple[SurfaceLayout, ...]:
+    """Give the layouts in the order of the job."""
+    by_id = {laid.surface_id: laid for together in written for laid in together}
+    return tuple(by_id[surface.id] for surface in job.surfaces)
+
+
+def _in_all(together: Sequence[SurfaceLayout]) -> tuple[Score, Bound]:
+    """Add up what the layouts of some surfaces come to, and what none of each can beat."""
+    scores, bounds = [laid.score for laid in together], [laid.bound for laid in together]
+    return (
+        Score(
+            bare_nm2=sum(score.bare_nm2 for score in scores),
+            joints_in_sight=sum(score.joints_in_sight for score in scores),
+            wood_spent_nm2=sum(score.wood_spent_nm2 for score in scores),
+            cuts=sum(score.cuts for score in scores),
+        ),
+        Bound(
+            bare_nm2=sum(bound.bare_nm2 for bound in bounds),
+            joints_in_sight=sum(bound.joints_in_sight for bound in bounds),
+            wood_spent_nm2=sum(bound.wood_spent_nm2 for bound in bounds),
+        ),
     )
 
 
@@ -129,14 +161,16 @@ def _faces_left(boards: Sequence[Board], left: Sequence[Stick], cut_into: frozen
 class _ClosingJob:
     """The job with the boards that it would take to leave nothing bare."""
 
-    def __init__(self, job: Job, stock: Sequence[Stick], watch: Watch, work: float) -> None:
-        self.job, self.stock, self.watch, self.work = job, stock, watch, work
+    def __init__(
+        self, job: Job, surfaces: Sequence[Unfolded], stock: Sequence[Stick], watch: Watch, work: float
+    ) -> None:
+        self.job, self.surfaces, self.stock, self.watch, self.work = job, surfaces, stock, watch, work
         self.boards = list(job.boards)
         self.wanted: list[Wanted] = []
-        self.written: list[SurfaceLayout] = []
+        self.written: list[tuple[SurfaceLayout, ...]] = []
         self.possible = True
 
-    def close(self, searches: Sequence[Search], as_they_are: Sequence[SurfaceLayout]) -> None:
+    def close(self, searches: Sequence[Search], as_they_are: Sequence[tuple[SurfaceLayout, ...]]) -> None:
         """Close surface by surface, each with the wood that the others leave, closed already or as found."""
         plans = [search.plan for search in searches]
         for number, (search, as_it_is) in enumerate(zip(searches, as_they_are, strict=True)):
@@ -144,21 +178,21 @@ class _ClosingJob:
                 self.written.append(as_it_is)
                 continue
             others = tuple(course for plan in (*plans[:number], *plans[number + 1 :]) for course in plan)
-            closing = self._close_one(search, free_sticks(self.stock, others, self.job.rules), as_it_is)
+            closing = self._close_one(
+                number, search, free_sticks(self.stock, others, self.job.rules), as_it_is
+            )
             if closing is None:
                 self.possible = False
                 return
             plans[number] = closing.plan
 
-    def _close_one(self, search: Search, stock: Sequence[Stick], as_it_is: SurfaceLayout) -> Closing | None:
+    def _close_one(
+        self, number: int, search: Search, stock: Sequence[Stick], as_it_is: Sequence[SurfaceLayout]
+    ) -> Closing | None:
+        surface = self.surfaces[number]
+        score, bound = _in_all(as_it_is)
         self.watch.report(
-            Progress(
-                surface_id=as_it_is.surface_id,
-                stage="what would close it",
-                done=1.0,
-                best=as_it_is.score,
-                bound=as_it_is.bound,
-            )
+            Progress(surface_id=surface.id, stage="what would close it", done=1.0, best=score, bound=bound)
         )
         closing = close(
             search, stock, self.job.tape, len(self.boards), work=self.work, stopped=self.watch.stopped
@@ -170,14 +204,15 @@ class _ClosingJob:
             ]
             self.wanted += closing.wanted
             with_boards = replace(self.job, boards=tuple(self.boards))
-            self.written.append(write_surface(with_boards, search.strips, closing.plan, Bound()))
+            self.written.append(_written(with_boards, surface, closing.plan))
         return closing
 
     def closed(self, layout: Layout) -> tuple[Job, Layout] | None:
         """Give the job with those boards and its layout; nothing when none is wanted or none closes it."""
         if not self.wanted or not self.possible:
             return None
-        return replace(self.job, boards=tuple(self.boards)), replace(layout, surfaces=tuple(self.written))
+        job = replace(self.job, boards=tuple(self.boards))
+        return job, replace(layout, surfaces=_in_order(job, self.written))
 
 
 def _with_bound(layout: SurfaceLayout, bound: Bound) -> SurfaceLayout:
@@ -194,26 +229,26 @@ def _with_bound(layout: SurfaceLayout, bound: Bound) -> SurfaceLayout:
 
 
 class _SurfaceTask:
-    """The search for one surface."""
+    """The search for one surface, or for linked ones together."""
 
     def __init__(
         self,
         job: Job,
-        surface: Surface,
-        strips: Strips,
+        surface: Unfolded,
         stock: Sequence[Stick],
         cut_into: frozenset[int],
         boards: Sequence[Board],
         effort: Effort,
         watch: Watch,
     ) -> None:
-        self.job, self.surface, self.strips, self.stock = job, surface, strips, stock
-        self.cut_into, self.boards, self.effort, self.watch = cut_into, boards, effort, watch
+        self.job, self.surface, self.strips, self.stock = job, surface, surface.strips, stock
+        self.cut_into, self.boards, self.watch = cut_into, boards, watch
+        self.seconds = effort.seconds * len(surface.walls)
         self.bound = Bound()
-        self.deadline = time.monotonic() + _LATE * effort.seconds
+        self.deadline = time.monotonic() + _LATE * self.seconds
 
-    def run(self, chance: random.Random) -> tuple[Search, Bound]:
-        """Search until proven best, spent or stopped."""
+    def run(self, chance: random.Random) -> tuple[Search, tuple[Bound, ...]]:
+        """Search until proven best, spent or stopped; give what no layout of each surface can beat, too."""
         self._report("first layout", 0.0, None)
         search = Search(
             self.strips,
@@ -227,12 +262,10 @@ class _SurfaceTask:
         self._report("what no layout can beat", 0.0, search)
         self.bound = bound_of(self.strips, self.boards, self.job.rules)
         self._begin(search)
-        work = self.effort.seconds
+        work = self.seconds
         if self._open(search):
             search.repack(_PACK_SHARE * work)
-            if search.prices is not None:
-                rules = self.job.rules
-                self.bound = sharpened(self.bound, self.strips, self.boards, rules, search.prices)
+            self.bound = self._sharpened(self.bound, self.strips, search)
         self._by_patterns(search)
         if self._open(search) and search.figure[:2] > (self.bound.bare_nm2, self.bound.joints_in_sight):
             self._report("the whole surface at once", search.spent / work, search)
@@ -241,8 +274,23 @@ class _SurfaceTask:
             self._report("stretch by stretch", search.spent / work, search)
             search.step()
         self._dress(search, chance)
+        bounds = tuple(self._bounds(search))
         self._report("done", 1.0, search)
-        return search, self.bound
+        return search, bounds
+
+    def _bounds(self, search: Search) -> Iterator[Bound]:
+        """Give what no layout of each surface can beat, each of linked ones by itself with all boards."""
+        if len(self.surface.walls) == 1:
+            yield self.bound
+            return
+        for wall in self.surface.walls:
+            known = bound_of(wall.strips, self.boards, self.job.rules)
+            yield self._sharpened(known, wall.strips, search)
+
+    def _sharpened(self, known: Bound, strips: Strips, search: Search) -> Bound:
+        if search.prices is None:
+            return known
+        return sharpened(known, strips, self.boards, self.job.rules, search.prices)
 
     def _dress(self, search: Search, chance: random.Random) -> None:
         """Make the best plan look better; unless somebody stops that, only counted work ends it."""
@@ -254,7 +302,7 @@ class _SurfaceTask:
                 search.faces,
                 search.plan,
                 chance,
-                work=_LOOK_SHARE * self.effort.seconds,
+                work=_LOOK_SHARE * self.seconds,
                 over=self.watch.stopped,
             )
         )
@@ -262,16 +310,16 @@ class _SurfaceTask:
     def _begin(self, search: Search) -> None:
         """Draw first layouts; one is enough when nothing can beat it."""
         for _ in range(_BEGINNINGS):
-            if not self._open(search) or search.spent > _BEGINNING_SHARE * self.effort.seconds:
+            if not self._open(search) or search.spent > _BEGINNING_SHARE * self.seconds:
                 return
             search.begin_again()
-            self._report("first layouts", search.spent / self.effort.seconds, search)
+            self._report("first layouts", search.spent / self.seconds, search)
 
     def _by_patterns(self, search: Search) -> None:
         """Cover the surface by patterns, until all of it is, for a share of the effort at the most."""
-        share = _PATTERN_SHARE * self.effort.seconds
+        share = _PATTERN_SHARE * self.seconds
         while self._open(search) and search.figure[0] and search.spent < share:
-            self._report("by patterns", search.spent / self.effort.seconds, search)
+            self._report("by patterns", search.spent / self.seconds, search)
             if search.by_patterns() is None:
                 return
 
@@ -287,7 +335,7 @@ class _SurfaceTask:
             and joints <= self.bound.joints_in_sight
             and wood <= self.bound.wood_spent_nm2
         )
-        return not (best or search.spent >= self.effort.seconds or self._over())
+        return not (best or search.spent >= self.seconds or self._over())
 
     def _over(self) -> bool:
         """Whether the clock or somebody has stopped the search."""

@@ -127,3 +127,6 @@ class PlannedCourse:
 
 Plan: TypeAlias = tuple[PlannedCourse, ...]
 """A whole surface, course by course from the start side."""
+
+Place: TypeAlias = tuple[str, Nm, Nm, Nm]
+"""Where a piece hangs: its surface, from where to where along its course, and where that begins. [nm]"""

@@ -102,6 +102,10 @@ class Strips:
         horizontal = self.surface.courses_run is Direction.HORIZONTAL
         return self.surface.height_nm if horizontal else self.surface.width_nm
 
+    def solid_at(self, _at: Nm) -> bool:
+        """Whether the backing at a place along the courses takes a nail anywhere."""
+        return self.surface.framing.solid
+
     def level_between(self, low: Nm, high: Nm) -> bool:
         """Whether every strip between two places across the courses is equally long.
 
@@ -183,12 +187,12 @@ class Strips:
         """Whether pieces of a strip can butt at a site: no opening bites in there, and they can be nailed."""
         if any(hole.left < site.at < hole.right for hole in self._biting(low, high)):
             return False
-        return self.surface.framing.solid or nail_room(site.blocked, low, high, self.rules) is not None
+        return self.solid_at(site.at) or nail_room(site.blocked, low, high, self.rules) is not None
 
     def _holds(self, site: Site, low: Nm, high: Nm) -> bool:
         """Whether a piece of this strip has wood at a site that a nail may go through."""
         room = nail_room(site.blocked, low, high, self.rules)
-        if room is None or self.surface.framing.solid:
+        if room is None or self.solid_at(site.at):
             return room is not None
         beside_hole = any(hole.left <= site.at <= hole.right for hole in self._biting(low, high))
         if not beside_hole and self.level_between(low, high):

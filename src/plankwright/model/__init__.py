@@ -1,6 +1,7 @@
 """What exists in the trade of hanging salvaged boards: frozen values, valid from birth."""
 
 from plankwright.model.board import Board, EdgeKind, EdgeProfile, Face, Flaw, Severity
+from plankwright.model.corners import Link, corner_heights, demand_corners
 from plankwright.model.cutting import BoardCuts, Cut, CutKind, HungPiece, Offcut
 from plankwright.model.job import Job
 from plankwright.model.layout import Bound, Course, EdgeTreatment, Layout, Piece, Score, SurfaceLayout
@@ -53,6 +54,7 @@ __all__ = [
     "JointPolicy",
     "KeepOut",
     "Layout",
+    "Link",
     "Mark",
     "MarkKind",
     "Offcut",
@@ -72,5 +74,7 @@ __all__ = [
     "SurfaceKind",
     "SurfaceLayout",
     "Work",
+    "corner_heights",
+    "demand_corners",
     "part_of",
 ]

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from plankwright.measure import TapeStyle
 from plankwright.model.board import Board
+from plankwright.model.corners import Link, demand_corners
 from plankwright.model.rules import Rules, Saw, SawKind
 from plankwright.model.surface import Surface
 from plankwright.model.validity import demand
@@ -27,6 +28,8 @@ class Job:
         What a layout must respect.
     saws
         The saws at hand; none listed means that the cuts are not judged.
+    linked
+        Groups of walls whose courses run round the corners between them at the same heights.
     """
 
     name: str
@@ -35,6 +38,7 @@ class Job:
     boards: tuple[Board, ...]
     rules: Rules = Rules()
     saws: tuple[Saw, ...] = ()
+    linked: tuple[Link, ...] = ()
 
     def __post_init__(self) -> None:
         demand(bool(self.surfaces), "a job needs a surface to cover", field="surfaces")
@@ -44,6 +48,7 @@ class Job:
         ):
             twice = sorted({name for name in ids if ids.count(name) > 1})
             demand(not twice, f"used more than once: {', '.join(twice)}", field=field)
+        demand_corners(self.surfaces, self.linked)
 
     def surface(self, surface_id: str) -> Surface:
         """Give the surface of that name.
@@ -54,6 +59,15 @@ class Job:
             If the job has no such surface.
         """
         return {surface.id: surface for surface in self.surfaces}[surface_id]
+
+    def beside(self, surface_id: str) -> tuple[str | None, str | None]:
+        """Give the surfaces that the courses of one run round to: at its left end and at its right end."""
+        for link in self.linked:
+            if surface_id in link:
+                row = (None, *link, None)
+                at = row.index(surface_id)
+                return row[at - 1], row[at + 1]
+        return None, None
 
     def board(self, board_id: str) -> Board:
         """Give the board of that name.

@@ -219,6 +219,8 @@ class Surface:
         What the nails go into.
     trim
         What the trim will cover along the sides.
+    raised_nm
+        How much higher the bottom of its box lies than that of the lowest surface that it is linked to. [nm]
     """
 
     id: str
@@ -232,8 +234,10 @@ class Surface:
     framing: Framing
     keep_outs: tuple[KeepOut, ...] = ()
     trim: EdgeTrim = EdgeTrim()
+    raised_nm: Nm = 0
 
     def __post_init__(self) -> None:
+        demand(self.raised_nm >= 0, "measure from the lowest of the linked walls up", field="raised")
         demand(len(self.outline) >= MIN_CORNERS, "an outline needs at least three corners", field="outline")
         demand(
             min(x for x, _ in self.outline) == 0 and min(y for _, y in self.outline) == 0,

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from builders import layout
 from plankwright.check import check_layout
-from plankwright.check.judging import PILE_CHECKS, SURFACE_CHECKS
+from plankwright.check.judging import LAYOUT_CHECKS, SURFACE_CHECKS
 from plankwright.model import (
     Bound,
     Course,
@@ -106,7 +106,7 @@ def test_an_empty_layout_of_a_surface_is_all_gap() -> None:
 
 def test_every_check_stands_in_the_list_once() -> None:
     """No check is run twice or forgotten: each function called check_ of the room is listed."""
-    listed = [*SURFACE_CHECKS, *PILE_CHECKS]
+    listed = [*SURFACE_CHECKS, *LAYOUT_CHECKS]
     assert len(set(listed)) == len(listed)
     modules = {check.__module__ for check in listed}
     assert all(check.__name__.startswith("check_") for check in listed)
@@ -115,6 +115,7 @@ def test_every_check_stands_in_the_list_once() -> None:
         for name in (
             "blemishes",
             "boards",
+            "corners",
             "courses",
             "cover",
             "done",

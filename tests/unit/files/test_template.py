@@ -24,7 +24,7 @@ def test_what_the_template_offers_can_be_used(tmp_path: Path) -> None:
     folder = tmp_path / "job"
     job_file, _ = write_template(folder)
     offered = re.sub(r"^# (?=\[\[|\w+ = )", "", job_file.read_text(encoding="utf-8"), flags=re.MULTILINE)
-    other_ways = r"^(heights|level|corners|millimetre_step|solid|runs|decimal_comma) = .*\n"
+    other_ways = r"^(linked|heights|level|corners|millimetre_step|solid|runs|decimal_comma) = .*\n"
     used = re.sub(other_ways, "", offered, flags=re.MULTILINE)
     assert {"opening", "cut_out", "concealed", "keep_out"} < set(tomllib.loads(used)["surface"][0])
     job_file.write_text(used, encoding="utf-8")

@@ -29,7 +29,7 @@ def lay_anew(repair: Repair, faces: Sequence[int]) -> bool:
         Whether less is bare then.
     """
     search = _search(repair, faces)
-    if all(course.low in search.settled for course in search.plan):
+    if _is_settled(search):
         return False
     while search.figure[0] and search.spent < repair.work - repair.spent and not repair.stopped():
         search.step()
@@ -69,6 +69,8 @@ def ask_besides(
     closing = replace(repair, at_hand=with_sorts, work=work, spent=0.0)
     if mend(closing):
         return asked(search, closing.plan, tape, first)
+    if _is_settled(search):
+        return None
     return close(search, search.stock, tape, first, work=work, stopped=repair.stopped)
 
 
@@ -83,6 +85,11 @@ def _search(repair: Repair, faces: Sequence[int]) -> Search:
         repair.stopped,
         settled=_settled(repair),
     )
+
+
+def _is_settled(search: Search) -> bool:
+    """Whether something hangs in every course, so that none may be taken down."""
+    return all(course.low in search.settled for course in search.plan)
 
 
 def _stock(repair: Repair) -> list[Stick]:

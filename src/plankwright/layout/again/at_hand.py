@@ -3,13 +3,12 @@
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 from itertools import pairwise
-from typing import TypeAlias
 
 import shapely
 
 from plankwright.layout.capacity import Capacity
 from plankwright.layout.ground import HAIR
-from plankwright.layout.plan import Stick
+from plankwright.layout.plan import Place, Stick
 from plankwright.layout.reading import stick_of
 from plankwright.layout.regions import extent_in_course
 from plankwright.layout.sawing import work_in_hand
@@ -17,9 +16,6 @@ from plankwright.layout.shaping import Workpiece
 from plankwright.layout.sticks import cut_from, whole_sticks
 from plankwright.measure import Nm
 from plankwright.model import CutPiece, Job, Rectangle, Standing
-
-Place: TypeAlias = tuple[str, Nm, Nm, Nm]
-"""Where a piece hangs: its surface, from where to where along its course, and where that begins. [nm]"""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,25 +1,26 @@
 """Lay out what is left of a job in progress, with as little change as can be."""
 
 import random
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from plankwright.layout.again.anew import ask_besides, lay_anew
-from plankwright.layout.again.at_hand import AtHand, Place, place_of, wood_at_hand
-from plankwright.layout.again.carried import carried_rows
+from plankwright.layout.again.at_hand import AtHand, place_of, wood_at_hand
+from plankwright.layout.again.carried import CarriedRow
 from plankwright.layout.again.frames import FrameRow, frames_for
 from plankwright.layout.again.keeping import kept_plan
 from plankwright.layout.again.mending import cover, mend, restore
 from plankwright.layout.again.reheighting import reheight
 from plankwright.layout.again.repair import Repair, bare_area, before_of
+from plankwright.layout.again.round_corners import carried_together
 from plankwright.layout.capacity import capacity_of
+from plankwright.layout.corners import LaidWall, Unfolded, moved
 from plankwright.layout.grid import grid_for
 from plankwright.layout.held_back import held_back
 from plankwright.layout.labels import Naming
-from plankwright.layout.plan import Plan, PlannedPiece, Stick
+from plankwright.layout.plan import Place, Plan, PlannedPiece, Stick
 from plankwright.layout.result import Effort, Progress, Result, Wanted, Watch
 from plankwright.layout.short_runs import shortest_of_use
-from plankwright.layout.strips import Strips
 from plankwright.layout.writing import Done, write_surface
 from plankwright.model import Bound, Direction, Job, Layout, Piece, Score, Standing, SurfaceLayout
 
@@ -99,16 +100,16 @@ class _Again:
         self.effort, self.seed, self.watch = effort, seed, watch
         self.capacity = capacity_of(job)
         laid = {surface.surface_id: surface for surface in layout.surfaces}
-        self.laid = [
-            laid.get(surface.id) or SurfaceLayout(surface_id=surface.id, courses=(), score=_NO_SCORE)
+        self.laid = {
+            surface.id: laid.get(surface.id)
+            or SurfaceLayout(surface_id=surface.id, courses=(), score=_NO_SCORE)
             for surface in job.surfaces
-        ]
-        self.strips = [Strips(surface, job.rules, self.capacity) for surface in job.surfaces]
-        self.shortest = shortest_of_use(self.strips, job.rules)
-        self.rows = [
-            carried_rows(job, strips, each, standing)
-            for strips, each in zip(self.strips, self.laid, strict=True)
-        ]
+        }
+        together = carried_together(job, self.laid, standing)
+        self.surfaces: list[Unfolded] = [surface for surface, _ in together]
+        self.rows: list[tuple[CarriedRow, ...]] = [rows for _, rows in together]
+        walls = (wall.strips for surface in self.surfaces for wall in surface.walls)
+        self.shortest = shortest_of_use(walls, job.rules)
         self.faces = [board.face_area_nm2 for board in job.boards]
         self.sawn = [place for place, board in enumerate(job.boards) if board.id in standing.sawn]
         self.repairs: dict[int, Repair] = {}
@@ -124,8 +125,12 @@ class _Again:
                 spares = ()
             else:
                 plans, self.repairs = without, repairs
-        written = tuple(self._written(self.job, number, plan) for number, plan in enumerate(plans))
-        layout = Layout(job_name=self.job.name, surfaces=written, seed=self.seed, effort=self.effort.name)
+        written: dict[str, SurfaceLayout] = {}
+        for number, plan in enumerate(plans):
+            written |= self._written(self.job, number, plan)
+        layout = Layout(
+            job_name=self.job.name, surfaces=self._in_order(written), seed=self.seed, effort=self.effort.name
+        )
         wanted, closing = self._closed(plans, layout) if close else ((), None)
         return Result(
             layout=layout,
@@ -140,7 +145,7 @@ class _Again:
     ) -> tuple[tuple[Wanted, ...], tuple[Job, Layout] | None]:
         """Give the boards that would close what is bare, and the layout made with them if one was."""
         boards, wanted, closed = list(self.job.boards), list[Wanted](), list(plans)
-        written = list(layout.surfaces)
+        written = {laid.surface_id: laid for laid in layout.surfaces}
         for number, plan in enumerate(plans):
             if not bare_area(plan):
                 continue
@@ -158,8 +163,8 @@ class _Again:
             wanted += closing.wanted
             closed[number] = closing.plan
             with_boards = replace(self.job, boards=tuple(boards))
-            written[number] = self._written(with_boards, number, closing.plan)
-        whole = replace(layout, surfaces=tuple(written))
+            written |= self._written(with_boards, number, closing.plan)
+        whole = replace(layout, surfaces=self._in_order(written))
         if not wanted or not whole.covers_everything:
             return tuple(wanted), None
         return tuple(wanted), (replace(self.job, boards=tuple(boards)), whole)
@@ -189,12 +194,15 @@ class _Again:
     def _ways(self, number: int, spares: Sequence[str], taken: Sequence[Stick]) -> list[_Way]:
         """Give the ways to follow what hangs, the one first that keeps most."""
         ways = []
-        for frame in frames_for(self.strips[number], self.rows[number]):
+        surface = self.surfaces[number]
+        for frame in frames_for(surface.strips, self.rows[number]):
             places = self._own_places(number, frame)
             at_hand = wood_at_hand(
                 self.job, self.standing, self.capacity, spares, places, shortest=self.shortest
             )
-            ways.append(_Way(frame, at_hand, kept_plan(self.strips[number], frame, at_hand, taken)))
+            only_at = {stick: surface.laid(place) for stick, place in at_hand.only_at.items()}
+            at_hand = replace(at_hand, only_at=only_at)
+            ways.append(_Way(frame, at_hand, kept_plan(surface.strips, frame, at_hand, taken)))
         return sorted(ways, key=lambda way: (-way.kept, bare_area(way.plan)))
 
     def _own_places(self, number: int, frame: Sequence[FrameRow]) -> set[Place]:
@@ -205,7 +213,8 @@ class _Again:
             if each.row is not None and (each.row.planned.low, each.row.planned.high) == (each.low, each.high)
         }
         places = {place_of(self.job, cut) for cut in self.standing.cut}
-        return {place for place in places if place[0] != self.job.surfaces[number].id or place[3] in staying}
+        surface = self.surfaces[number]
+        return {place for place in places if place[0] not in surface.ids or surface.laid(place)[3] in staying}
 
     def _mended(self, number: int, spares: Sequence[str], others: Sequence[Plan]) -> Plan:
         """Mend the holes of a surface with wood that others leave, in the way that changes least."""
@@ -237,7 +246,7 @@ class _Again:
         return repair.plan
 
     def _repair(self, number: int, way: _Way, others: Sequence[Plan]) -> Repair:
-        strips = self.strips[number]
+        strips = self.surfaces[number].strips
         return Repair(
             strips=strips,
             at_hand=way.at_hand,
@@ -254,29 +263,56 @@ class _Again:
     def _facts(self, number: int) -> dict[PlannedPiece, Piece]:
         return {piece: fact for row in self.rows[number] for piece, fact in row.facts.items()}
 
-    def _written(self, job: Job, number: int, plan: Plan) -> SurfaceLayout:
-        surface_id = self.job.surfaces[number].id
+    def _written(self, job: Job, number: int, plan: Plan) -> dict[str, SurfaceLayout]:
+        """Write down the plan of surfaces that are laid out together, by their ids."""
+        surface, facts = self.surfaces[number], self._facts(number)
+        return {
+            wall.surface.id: self._written_one(job, wall, folded, facts)
+            for wall, folded in zip(surface.walls, surface.fold(plan), strict=True)
+        }
+
+    def _written_one(
+        self, job: Job, wall: LaidWall, plan: Plan, facts: Mapping[PlannedPiece, Piece]
+    ) -> SurfaceLayout:
+        surface_id = wall.surface.id
+        hung = {
+            moved(piece, -wall.along): fact
+            for piece, fact in facts.items()
+            if wall.holds(piece.start, piece.end)
+        }
+        edges = {
+            piece.label: (course.from_nm, course.to_nm)
+            for course in self.standing.hung_on(surface_id)
+            for piece in course.pieces
+        }
         done = Done(
-            hung=self._facts(number),
+            hung=hung,
             edges={
-                course.from_nm: (course.from_nm, course.to_nm) for course in self.standing.hung_on(surface_id)
+                course.low: edges[hung[piece].label]
+                for course in plan
+                for piece in course.pieces
+                if piece in hung
             },
             naming=Naming(
                 in_hand={
                     cut.part: cut.piece.label for cut in self.standing.cut if cut.surface_id == surface_id
                 },
-                before=self.laid[number].courses,
-                upright=self.job.surfaces[number].courses_run is Direction.VERTICAL,
+                before=self.laid[surface_id].courses,
+                upright=wall.surface.courses_run is Direction.VERTICAL,
             ),
             standing=self.standing,
         )
-        return write_surface(job, self.strips[number], plan, Bound(), done)
+        return write_surface(job, wall.strips, plan, Bound(), done)
+
+    def _in_order(self, written: Mapping[str, SurfaceLayout]) -> tuple[SurfaceLayout, ...]:
+        """Give layouts in the order of the job."""
+        return tuple(written[surface.id] for surface in self.job.surfaces)
 
     def _report(self, number: int, repair: Repair, stage: str, done: float | None = None) -> None:
         bare, joints = repair.figure[0], repair.joints(repair.plan)
         self.watch.report(
             Progress(
-                surface_id=self.job.surfaces[number].id,
+                surface_id=self.surfaces[number].id,
                 stage=stage,
                 done=min(1.0, repair.spent / repair.work) if done is None else done,
                 best=Score(bare_nm2=bare, joints_in_sight=joints, wood_spent_nm2=0, cuts=0),
