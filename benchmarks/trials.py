@@ -7,6 +7,7 @@ from typing import TypeVar
 from benchmarks.clock import Moment
 from benchmarks.family import Row
 from plankwright.check import check_layout, faults
+from plankwright.crews.cores import Cores
 from plankwright.layout import lay_out
 from plankwright.layout.result import Effort, Progress, Result, Watch
 from plankwright.model import Job, Layout
@@ -23,8 +24,14 @@ def timed(do: Callable[[], T]) -> tuple[T, Row]:
     return done, {"time_s": start.since_s(), "clock_s": start.clock_s(), "work_s": start.work_s()}
 
 
-def peak_mib() -> float | None:
+def peak_mib(processes: int = 1) -> float | None:
     """Give the most memory that this process has held so far. [MiB]
+
+    Parameters
+    ----------
+    processes
+        How many processes it had work for it at a time, where they were more than one: each of them counts as
+        though it had held as much as the largest did, all at the same time.
 
     Returns
     -------
@@ -36,6 +43,8 @@ def peak_mib() -> float | None:
     except ImportError:
         return None
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    if processes > 1:
+        peak += processes * resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss
     return peak / 2**20 if sys.platform == "darwin" else peak / 2**10
 
 
@@ -110,7 +119,7 @@ class Follower:
         self.since = Moment()
 
 
-def ours(job: Job, effort: Effort, *, enough: bool = False) -> tuple[Row, Result]:
+def ours(job: Job, effort: Effort, *, enough: bool = False, cores: int = 1) -> tuple[Row, Result]:
     """Lay out a job with the search.
 
     Parameters
@@ -119,11 +128,13 @@ def ours(job: Job, effort: Effort, *, enough: bool = False) -> tuple[Row, Result
         What to lay out, and how long to search.
     enough
         Whether to stop at the first layout that leaves nothing bare.
+    cores
+        In how many processes surfaces are laid out side by side.
     """
-    follower = Follower(enough=enough)
-    result, took = timed(lambda: lay_out(job, effort=effort, seed=SEED, watch=follower.watch()))
+    follower, crew = Follower(enough=enough), Cores(cores)
+    result, took = timed(lambda: lay_out(job, effort=effort, seed=SEED, watch=follower.watch(), crew=crew))
     follower.end()
-    peak = peak_mib()
+    peak = peak_mib(cores)
     row, checking = timed(lambda: judged(job, result.layout))
     bounds = [surface.bound for surface in result.layout.surfaces]
     row |= took | {

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from builders import board, course, job, layout, nm, piece, rectangle, surface_layout, wall
 from plankwright.check import recount
+from plankwright.layout.crew import ALONE, Crew
 from plankwright.layout.result import Effort, Result, Wanted, Watch
 from plankwright.model import Bound, Framing, Job, Layout, Rules
 
@@ -72,7 +73,15 @@ class StandInSearch:
         self.first = first
         self.called_with: list[tuple[Job, Effort, int, Watch | None]] = []
 
-    def __call__(self, job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = None) -> Result:
+    def __call__(
+        self,
+        job: Job,
+        *,
+        effort: Effort,
+        seed: int = 0,
+        watch: Watch | None = None,
+        crew: Crew = ALONE,  # noqa: ARG002 - as called
+    ) -> Result:
         """Give the result."""
         self.called_with.append((job, effort, seed, watch))
         self.first(watch or Watch())

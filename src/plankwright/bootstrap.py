@@ -93,9 +93,17 @@ def judge_tally(job: Job) -> judging.TallyJudgement:
 
 
 def lay_out(
-    job: Job, *, effort: str | Effort = "steady", seed: int = 0, watch: Watch | None = None
+    job: Job,
+    *,
+    effort: str | Effort = "steady",
+    seed: int = 0,
+    on: str | None = None,
+    watch: Watch | None = None,
 ) -> laying.LaidOut:
     """Lay out a job; the layout has passed the checker.
+
+    Several surfaces that there is plenty of wood for are laid out side by side in processes of their own, so
+    a script calls it below `if __name__ == "__main__":`.
 
     Parameters
     ----------
@@ -104,7 +112,9 @@ def lay_out(
     effort
         How long to search: "glance", "steady", "thorough", or a time such as "45", "90s" or "2m".
     seed
-        The same job, effort and seed give the same layout.
+        The same job, effort and seed give the same layout, wherever it is laid out.
+    on
+        Address of a Dask scheduler whose workers do it; all cores of this machine when left out.
     watch
         Who follows the search and may stop it.
 
@@ -121,9 +131,13 @@ def lay_out(
         If the checker finds a fault in our own layout.
     StoppedError
         If the search was stopped before any piece was laid.
+    CrewError
+        If nobody is there to do it.
     """
     how_long = laying.read_effort(effort) if isinstance(effort, str) else effort
-    return laying.lay_out(job, search=search_layout, effort=how_long, seed=seed, watch=watch)
+    return laying.lay_out(
+        job, search=search_layout, effort=how_long, seed=seed, watch=watch, crew=crew_at(on)
+    )
 
 
 def ask_enough(job: Job, laid_out: laying.LaidOut) -> asking.Answer:

@@ -81,7 +81,7 @@ def test_a_layout_read_back_is_written_again_as_it_was(job: Job) -> None:
 def test_the_same_job_effort_and_seed_give_the_same_layout(job: Job) -> None:
     """To the byte, as long as the clock, which stops a search that is late, has no say."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(import_module("plankwright.layout.lay_out"), "_LATE", 1e9)
+        patch.setattr(import_module("plankwright.layout.one_surface"), "_LATE", 1e9)
         one, other = (layout_to_json(lay_out(job, effort=MOMENT, seed=3).layout) for _ in range(2))
     assert one == other
 

@@ -10,6 +10,7 @@ from plankwright.cli.searching import (
     effort_option,
     exit_code,
     found_as_json,
+    on_option,
     search,
     seed_option,
     show_answer,
@@ -22,9 +23,10 @@ from plankwright.workshop.mark_work import demand_not_begun
 @folder_argument
 @effort_option
 @seed_option
+@on_option
 @talking
 @pass_talk
-def command(talk: Talk, folder: Path, effort: str, seed: int) -> int:
+def command(talk: Talk, folder: Path, effort: str, seed: int, on: str | None) -> int:
     """Say whether the pile is enough, and what would close it.
 
     It looks for a layout, as no sum of areas can tell, and writes nothing.
@@ -40,7 +42,7 @@ def command(talk: Talk, folder: Path, effort: str, seed: int) -> int:
     Ctrl-C stops the search and answers from the best layout so far; a second Ctrl-C ends.
     """  # noqa: D301 - \b keeps the lines of the examples
     demand_not_begun(talk.bench.files.read_work(folder))
-    reading, laid_out, answer = search(talk, folder, effort=effort, seed=seed)
+    reading, laid_out, answer = search(talk, folder, effort=effort, seed=seed, on=on)
     if talk.json:
         talk.answer(write_json(found_as_json(reading, laid_out, answer)))
     else:

@@ -10,6 +10,7 @@ from plankwright.cli.searching import (
     effort_option,
     exit_code,
     found_as_json,
+    on_option,
     search,
     seed_option,
     show_answer,
@@ -26,10 +27,21 @@ from plankwright.workshop.mark_work import demand_not_begun
 @out_option
 @effort_option
 @seed_option
+@on_option
 @paper_option
 @talking
 @pass_talk
-def command(talk: Talk, folder: Path, out: Path | None, effort: str, seed: int, paper: str | None) -> int:
+def command(
+    talk: Talk,
+    /,
+    folder: Path,
+    *,
+    out: Path | None,
+    effort: str,
+    seed: int,
+    on: str | None,
+    paper: str | None,
+) -> int:
     """Lay out the boards; write map, papers, cut list and layout.
 
     \b
@@ -47,12 +59,14 @@ def command(talk: Talk, folder: Path, out: Path | None, effort: str, seed: int, 
     Nothing is written that our own checker refuses. When the pile is not enough, what can be covered is
     laid out all the same.
 
+    Several surfaces that there is plenty of wood for are laid out side by side, on all cores.
+
     Ctrl-C stops the search and writes the best layout so far; a second Ctrl-C ends with nothing written.
     """  # noqa: D301 - \b keeps the lines of the examples
     target = out_folder(folder, out)
     if target == out_folder(folder, None):
         demand_not_begun(talk.bench.files.read_work(folder))
-    reading, laid_out, answer = search(talk, folder, effort=effort, seed=seed, out=target)
+    reading, laid_out, answer = search(talk, folder, effort=effort, seed=seed, on=on, out=target)
     written = hand_out(
         reading.job,
         laid_out.result.layout,

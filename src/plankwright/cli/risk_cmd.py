@@ -10,7 +10,7 @@ from plankwright.cli.follow import Seen, follow_errand
 from plankwright.cli.json_text import problems_as_json, write_json
 from plankwright.cli.options import folder_argument, layout_argument, out_folder, talking
 from plankwright.cli.reading_layout import read_work
-from plankwright.cli.searching import seed_option
+from plankwright.cli.searching import on_option, seed_option
 from plankwright.cli.tables import table
 from plankwright.cli.talk import Talk, pass_talk
 from plankwright.errors import ExitCode
@@ -43,12 +43,7 @@ _STOPPING = "Stopping: what was found so far is told. Press Ctrl-C again to give
     help="How long to look for another layout after each loss, as for “plankwright now”.",
 )
 @seed_option
-@click.option(
-    "--on",
-    metavar="ADDRESS",
-    help="A Dask scheduler of your own, such as tcp://192.0.2.7:8786, whose workers do it; needs the extra "
-    "“cluster”.  [default: all cores of this machine]",
-)
+@on_option
 @talking
 @pass_talk
 def command(

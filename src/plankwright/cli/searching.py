@@ -55,9 +55,16 @@ seed_option = click.option(
     help="The same job, effort and seed give the same layout; another seed may give another one.",
 )
 
+on_option = click.option(
+    "--on",
+    metavar="ADDRESS",
+    help="A Dask scheduler of your own, such as tcp://192.0.2.7:8786, whose workers do it; needs the extra "
+    "“cluster”.  [default: all cores of this machine]",
+)
+
 
 def search(
-    talk: Talk, folder: Path, *, effort: str, seed: int, out: Path | None = None
+    talk: Talk, folder: Path, *, effort: str, seed: int, on: str | None, out: Path | None = None
 ) -> tuple[JobReading, LaidOut, Answer]:
     """Read a job, search a layout for it and ask whether the pile is enough.
 
@@ -67,7 +74,7 @@ def search(
         How this run speaks, and the rooms it calls.
     folder
         The job folder.
-    effort, seed
+    effort, seed, on
         As given.
     out
         Folder that the layout will be written to, if it will: tried before the search, whose result would be
@@ -84,8 +91,12 @@ def search(
     if out is not None:
         talk.bench.files.demand_writable(out / LAYOUT_FILE)
 
+    crew = talk.bench.crew_at(on)
+
     def run(watch: Watch) -> LaidOut:
-        return lay_out(reading.job, effort=how_long, seed=seed, watch=watch, search=talk.bench.search)
+        return lay_out(
+            reading.job, effort=how_long, seed=seed, watch=watch, search=talk.bench.search, crew=crew
+        )
 
     laid_out = follow(run, talk, reading.job.tape)
     return reading, laid_out, ask_enough(reading.job, laid_out.result)

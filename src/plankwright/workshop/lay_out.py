@@ -6,6 +6,7 @@ from typing import ClassVar, Protocol
 
 from plankwright.check import Finding, FindingSeverity, check_layout, faults
 from plankwright.errors import ExitCode, LayoutRefusedError, PlankwrightError
+from plankwright.layout.crew import ALONE, Crew
 from plankwright.layout.result import EFFORTS, Effort, Result, Watch
 from plankwright.model import Job
 
@@ -38,7 +39,9 @@ class StoppedError(PlankwrightError):
 class Search(Protocol):
     """What looks for a layout: the room `layout`, or a stand-in."""
 
-    def __call__(self, job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = None) -> Result:
+    def __call__(
+        self, job: Job, *, effort: Effort, seed: int = 0, watch: Watch | None = None, crew: Crew = ALONE
+    ) -> Result:
         """Give the best layout found."""
         ...
 
@@ -101,6 +104,7 @@ def lay_out(
     effort: Effort,
     seed: int = 0,
     watch: Watch | None = None,
+    crew: Crew = ALONE,
 ) -> LaidOut:
     """Lay out a job and have the layout checked.
 
@@ -116,6 +120,8 @@ def lay_out(
         The same job, effort and seed give the same layout.
     watch
         Who follows the search and may stop it.
+    crew
+        Who lays out surfaces side by side, where there is plenty of wood for several.
 
     Returns
     -------
@@ -128,8 +134,10 @@ def lay_out(
         If the checker finds an error: our fault, and nothing is handed out.
     StoppedError
         If the search was stopped before any piece was laid.
+    CrewError
+        If the crew cannot do it.
     """
-    result = search(job, effort=effort, seed=seed, watch=watch)
+    result = search(job, effort=effort, seed=seed, watch=watch, crew=crew)
     if result.stopped and not result.layout.pieces:
         raise StoppedError
     findings = check_layout(job, result.layout)

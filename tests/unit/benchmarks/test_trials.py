@@ -1,5 +1,7 @@
 """One layout is measured: what came of it, what it took, and that the checker has seen it."""
 
+import subprocess
+import sys
 from dataclasses import replace
 
 import pytest
@@ -7,7 +9,7 @@ import pytest
 from benchmarks.__main__ import main
 from benchmarks.area import enough_by_area, faces, must_area, plain_area
 from benchmarks.clock import Moment
-from benchmarks.trials import Follower, baseline, first_layout_s, ours
+from benchmarks.trials import Follower, baseline, first_layout_s, ours, peak_mib
 from builders import board, job, nm, opening, wall
 from plankwright.files import read_job
 from plankwright.layout.result import Effort, Progress
@@ -104,3 +106,11 @@ def test_what_makes_no_sense_is_refused(words: list[str]) -> None:
     """Before anything is measured."""
     with pytest.raises(SystemExit):
         main(words)
+
+
+def test_the_memory_of_processes_that_work_for_it_counts() -> None:
+    """As many as there are; a process of its own that has ended is there to be counted."""
+    subprocess.run([sys.executable, "-c", "pass"], check=True)
+    alone, with_others = peak_mib(), peak_mib(2)
+    assert (alone is None) is (with_others is None)
+    assert alone is None or (with_others is not None and with_others > alone)

@@ -8,10 +8,12 @@ from distributed import LocalCluster
 
 from at_stake import MOMENT, at_stake, one_long_board
 from crew_work import divided, gone, tell_of_it, wait_for_stop
+from many_walls import plenty
 from plankwright.crews import crew_at
 from plankwright.crews.cluster import Cluster
 from plankwright.crews.cores import Cores
 from plankwright.crews.trouble import CrewError
+from plankwright.layout import lay_out
 from plankwright.layout.again import lay_again
 from plankwright.layout.break_proof import one_by_one, random_losses
 from plankwright.layout.result import Watch
@@ -41,6 +43,16 @@ def test_workers_give_what_this_process_would(address: str) -> None:
     ]
     assert answers[0] == answers[1] == answers[2]
     assert answers[0].learnt.survival is not None
+
+
+def test_surfaces_are_laid_out_as_in_this_process(address: str) -> None:
+    """Side by side, from two workers, from two processes and from this one."""
+    layouts = [
+        lay_out(plenty(), effort=MOMENT, seed=2, crew=crew).layout
+        for crew in (Cores(1), Cores(2), crew_at(address))
+    ]
+    assert layouts[0] == layouts[1] == layouts[2]
+    assert layouts[0].covers_everything
 
 
 def test_each_piece_of_work_is_done_once(address: str) -> None:

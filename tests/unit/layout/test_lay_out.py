@@ -92,7 +92,7 @@ def test_nobody_who_stops_a_search_waits_for_boards_to_be_asked_for(too_little: 
 
 def test_a_search_ends_without_the_clock(monkeypatch: pytest.MonkeyPatch) -> None:
     """A board that fits nowhere leaves the solver nothing to do, over and over."""
-    monkeypatch.setattr(import_module("plankwright.layout.lay_out"), "_LATE", 1e9)
+    monkeypatch.setattr(import_module("plankwright.layout.one_surface"), "_LATE", 1e9)
     result = lay_out(job(wall(6, 6, framing=studs(3)), [board("A", 4, 2)]), effort=_MOMENT)
     assert not result.layout.pieces
 
