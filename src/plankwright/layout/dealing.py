@@ -8,9 +8,13 @@ from itertools import accumulate
 
 from plankwright.layout.plan import Stick
 
-PLENTY = 3
-"""Surfaces share the wood only where each gets so many times the area that it needs. With less the later ones
-get what is left, as a surface that may choose from all of it wastes least and shows fewest joints."""
+PLENTY = 8
+"""Surfaces share the wood where each gets so many times the area that it needs: more choice than that hardly
+makes a layout better."""
+
+AMPLE, FEW = 3, 4
+"""With less choice so few share it where each gets so many times what it needs: then what the first ones show
+in joints more, for want of choice, the last ones, which get what is left, show less."""
 
 
 def served_together(needs: Sequence[int], wood: int) -> int:
@@ -26,9 +30,12 @@ def served_together(needs: Sequence[int], wood: int) -> int:
     Returns
     -------
     int
-        The first so many: those that there is plenty for, and at least one.
+        The first so many, and at least one: those that there is plenty for, or a few for which wood is ample.
     """
-    return max(1, bisect_right([PLENTY * need for need in accumulate(needs)], wood))
+    plenty, ample = (
+        bisect_right([times * need for need in accumulate(needs)], wood) for times in (PLENTY, AMPLE)
+    )
+    return max(1, plenty, min(ample, FEW))
 
 
 def area_of(sticks: Sequence[Stick]) -> int:

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builders import nm
-from plankwright.layout.dealing import PLENTY, area_of, deal, served_together
+from plankwright.layout.dealing import AMPLE, FEW, PLENTY, area_of, deal, served_together
 from plankwright.layout.plan import Stick
 from plankwright.model import EdgeProfile, Face
 
@@ -83,14 +83,16 @@ def test_boards_of_one_width_are_mixed() -> None:
 @pytest.mark.parametrize(
     ("needs", "wood", "count"),
     [
-        ([10, 10, 10], 30 * PLENTY, 3),
-        ([10, 10, 10], 30 * PLENTY - 1, 2),
-        ([10, 10, 10], 10 * PLENTY, 1),
-        ([10, 10, 10], 0, 1),
-        ([30, 1], 10 * PLENTY, 1),
+        ([10] * 9, 90 * PLENTY, 9),
+        ([10] * 9, 90 * PLENTY - 1, 8),
+        ([10] * 9, 90 * AMPLE, FEW),
+        ([10] * 9, 10 * FEW * AMPLE - 1, FEW - 1),
+        ([10] * 9, 10 * AMPLE, 1),
+        ([10] * 9, 0, 1),
+        ([30, 1], 10 * AMPLE, 1),
         ([10], 1000, 1),
     ],
 )
 def test_as_many_share_the_wood_as_there_is_plenty_for(needs: list[int], wood: int, count: int) -> None:
-    """And one is always served."""
+    """Or a few for which it is ample; and one is always served."""
     assert served_together(needs, wood) == count
