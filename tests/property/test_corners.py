@@ -3,15 +3,18 @@
 from itertools import permutations
 
 from hypothesis import assume, given, settings
+from hypothesis import strategies as st
 
 from plankwright.check import check_layout, faults
 from plankwright.layout import Effort, Watch, lay_out
+from plankwright.layout.again import lay_again
 from plankwright.layout.bounds import bound
 from plankwright.layout.capacity import capacity_of
 from plankwright.layout.corners import lay_flat
 from plankwright.layout.strips import Strips
 from plankwright.measure import Nm
 from plankwright.model import Job, Layout
+from property.marking import works
 from property.strategies import linked_jobs, plain_linked_jobs
 
 MOMENT = Effort(name="moment", seconds=0.2)
@@ -60,6 +63,19 @@ def test_a_search_of_linked_walls_stopped_at_once_breaks_no_rule(job: Job) -> No
     result = lay_out(job, effort=MOMENT, watch=AT_ONCE)
     assert not faults(check_layout(job, result.layout))
     assert [laid.surface_id for laid in result.layout.surfaces] == [surface.id for surface in job.surfaces]
+
+
+@settings(max_examples=20)
+@given(linked_jobs(), st.data())
+def test_what_is_laid_out_again_of_linked_walls_breaks_no_rule(job: Job, data: st.DataObject) -> None:
+    """Whatever hangs on them, and at whatever heights."""
+    layout = lay_out(job, effort=MOMENT, watch=AT_ONCE).layout
+    standing = data.draw(works(job, layout)).standing
+    result = lay_again(job, layout, standing, effort=MOMENT)
+    assert not faults(check_layout(job, result.layout, standing))
+    if result.closing is not None:
+        more, closed = result.closing
+        assert not faults(check_layout(more, closed, standing))
 
 
 @settings(max_examples=10)

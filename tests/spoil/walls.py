@@ -26,6 +26,7 @@ from builders import (
     surface_layout,
     wall,
 )
+from corner import corner_job, corner_layout
 from plankwright.check import recount
 from plankwright.model import (
     ConcealedZone,
@@ -212,23 +213,7 @@ def uneven_floor() -> Hanging:
 
 def corner() -> Hanging:
     """Two linked walls of unlike width, with three courses that run round at the same heights."""
-    solid = Framing(solid=True)
-    walls = [wall(width, 15.5, id=name, framing=solid) for name, width in (("north", 60.5), ("east", 48.5))]
-    rows = [(0.25, 5.25), (5.25, 10.25), (10.25, 15.25)]
-    laid, boards = [], []
-    for surface, width in zip(walls, (60, 48), strict=True):
-        names = [f"{surface.id}{number}" for number in (1, 2, 3)]
-        boards += [board(name, width + 1, 5.75) for name in names]
-        laid.append(
-            surface_layout(
-                surface,
-                *(
-                    course(number, across, piece(surface, f"{number}a {name}", (0.25, width + 0.25), across))
-                    for number, (name, across) in enumerate(zip(names, rows, strict=True), start=1)
-                ),
-            )
-        )
-    return scored(replace(job(walls, boards), linked=(("north", "east"),)), *laid)
+    return Hanging(corner_job(), corner_layout())
 
 
 def interlocked() -> Hanging:

@@ -16,7 +16,7 @@ from shapely.geometry.base import BaseGeometry
 from plankwright.check.case import Case, SurfaceCase
 from plankwright.check.finding import Finding, FindingCode, found
 from plankwright.check.shapes import line_in
-from plankwright.check.slack import SLACK, exceeds
+from plankwright.check.slack import SLACK, differs, exceeds
 from plankwright.check.wording import tell
 from plankwright.measure import METRE, Nm
 from plankwright.model import Course, Edge
@@ -92,9 +92,24 @@ def _line(case: SurfaceCase, side: Edge) -> LineString:
 
 
 def _stretches(case: SurfaceCase, line: LineString) -> Iterator[_Stretch]:
+    """Give how far courses reach along a line: pieces may be a little narrower than their course."""
     for hung in case.hung:
+        bottom, top = _edges(case, hung.course)
+        place, raised = hung.piece.place, case.surface.raised_nm
         for low, high in _parts(line, hung.within, case):
-            yield _Stretch(hung.course, low, high)
+            yield _Stretch(
+                hung.course,
+                low if differs(low, place.bottom + raised) else bottom,
+                high if differs(high, place.top + raised) else top,
+            )
+
+
+def _edges(case: SurfaceCase, course: Course) -> tuple[float, float]:
+    """Give the lower and the upper edge of a course above the common level. [nm]"""
+    far_side, raised = case.frame.far_side_nm, case.surface.raised_nm
+    edges = (at if far_side is None else far_side - at for at in (course.from_nm, course.to_nm))
+    low, high = sorted(edges)
+    return low + raised, high + raised
 
 
 def _parts(line: LineString, area: BaseGeometry, case: SurfaceCase) -> Iterator[tuple[float, float]]:
@@ -121,12 +136,5 @@ def _hang_apart(one: SurfaceCase, other: SurfaceCase) -> bool:
 
 
 def _begun(case: SurfaceCase) -> Iterator[_Stretch]:
-    """Give how far the courses reach that hang, or of which something does."""
-    for course in case.layout.courses:
-        if case.begun(course):
-            low, high = (
-                at if case.frame.far_side_nm is None else case.frame.far_side_nm - at
-                for at in (course.from_nm, course.to_nm)
-            )
-            raised = case.surface.raised_nm
-            yield _Stretch(course, min(low, high) + raised, max(low, high) + raised)
+    """Give the courses that hang, or of which something does."""
+    return (_Stretch(course, *_edges(case, course)) for course in case.layout.courses if case.begun(course))

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from plankwright.draw import shapes
+from plankwright.draw.corners import tell_corners
 from plankwright.draw.key import ROW, Entry, draw_key, flow, scale_bar, swatch
 from plankwright.draw.lettering import LINE, shortened
 from plankwright.draw.naming import Lettering, letter
@@ -171,6 +172,7 @@ def _heading(what: Subject) -> Heading:
             f"{surface.kind.capitalize()} {width} × {height}, {seen} · "
             f"{_count(len(layout.courses), 'course')}, {surface.courses_run}, from the {surface.start} · "
             f"{_count(len(what.rows), 'piece')} from {_count(boards, 'board')}"
+            f"{f' · {corners}' if (corners := tell_corners(what.job, surface.id)) else ''}"
         ),
     )
 
@@ -193,6 +195,8 @@ def _description(what: Subject, done: Done) -> str:
         for course in what.layout.courses
     )
     told = f"{_answer(what)} From the {what.surface.start}: {courses}."
+    if corners := tell_corners(what.job, what.surface.id):
+        told += f" {corners[:1].upper()}{corners[1:]}."
     pieces = [piece.label for piece in what.layout.pieces]
     for labels, state in ((done.hung, "Hangs already"), (done.cut, "Cut already")):
         if labels:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from plankwright.draw.corners import corners_of, marks_beyond
 from plankwright.draw.subject import HungRow, Subject, subject
 from plankwright.layout.done import NOTHING, Done
 from plankwright.layout.joints import Joint
@@ -146,10 +147,20 @@ class _Writer:
             marks = ", ".join(member_name(self.what, number) for number in numbers)
             word = self.what.member.capitalize()
             yield f"{word}s, counted along the courses, with the marks of their centres: {marks}."
+        yield from self._corners()
         if surface.cut_outs:
             yield (
                 "Boxes: power off before you notch. A box must end flush with the new face, which may take "
                 "an extension; ask whoever is licensed for it."
+            )
+
+    def _corners(self) -> Iterator[str]:
+        for side, other in corners_of(self.what.job, self.surface.id):
+            more = marks_beyond(self.surface, other)
+            read = f"{self.inches(abs(more))} {'more' if more > 0 else 'less'}" if more else "the same"
+            yield (
+                f"Courses run round the {side} corner to {other.id}: strike each line on level round it "
+                f"before you hang the course. Marks of heights read {read} there."
             )
 
     def _start(self) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
+from plankwright.layout.again import links_kept
 from plankwright.layout.left_over import left_over
 from plankwright.layout.offcuts import offcuts, wood_spent_nm2
 from plankwright.layout.result import Result, Verdict, Wanted, verdict
@@ -131,6 +132,7 @@ def ask_enough(job: Job, result: Result, standing: Standing = NOTHING_DONE) -> A
         wanted=result.wanted,
         wanted_closes=result.closing is not None,
         pile=(
+            *_tell_corners(job, standing),
             *_tell_wood_in_all(job, result),
             *_tell_wanted(result, job.tape),
             *_tell_left(untouched, left, overall),
@@ -210,6 +212,20 @@ def _headline(overall: Verdict, surfaces: Sequence[SurfaceAnswer], held_back: in
             return (
                 f"Not settled: no layout of {pile} was found that covers all of {which}, "
                 "and none was proven impossible. A longer search may tell."
+            )
+
+
+def _tell_corners(job: Job, standing: Standing) -> Iterator[str]:
+    kept = links_kept(job, standing)
+    for link in job.linked:
+        walls = listed(link)
+        if link in kept:
+            corners = "corner" if len(link) == 2 else "corners"  # noqa: PLR2004 - two walls make one
+            yield f"Courses run round the {corners} between {walls} at the same heights."
+        else:
+            yield (
+                f"Courses of {walls} hang at unlike heights already: "
+                "from here on each of these walls is laid out by itself."
             )
 
 

@@ -1,7 +1,10 @@
 """Draw the map of a surface: every piece in its place, to scale, on one sheet."""
 
+from dataclasses import replace
+
 from plankwright.draw.svg import write_svg
 from plankwright.draw.wall import wall_map
+from plankwright.layout.again import links_kept
 from plankwright.layout.done import done_on
 from plankwright.model import NOTHING_DONE, Job, Standing, SurfaceLayout
 from plankwright.workshop.paper_size import PaperSize, page_of
@@ -28,4 +31,5 @@ def draw_map(
     str
         An SVG file.
     """
+    job = replace(job, linked=links_kept(job, standing))
     return write_svg(wall_map(job, laid, page_of(job.tape, paper), done=done_on(job, laid, standing)))

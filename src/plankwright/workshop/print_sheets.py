@@ -1,7 +1,9 @@
 """Print a layout as one PDF: answer, maps, cut list for the saw and hanging sheet for the wall."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
+from plankwright.layout.again import links_kept
 from plankwright.layout.result import Result
 from plankwright.model import NOTHING_DONE, Job, Layout, Standing
 from plankwright.paper.work_sheets import work_sheets_pdf
@@ -46,4 +48,5 @@ def print_sheets(
     remarks = [str(remark) for remark in check_layout(job, layout, standing).warnings]
     page = page_of(job.tape, paper)
     headline, *rest = str(told).splitlines()
+    job = replace(job, linked=links_kept(job, standing))
     return work_sheets_pdf(job, layout, page, (headline, *news, *rest), remarks, standing=standing)

@@ -8,5 +8,6 @@ it all is different (`changes`).
 
 from plankwright.layout.again.changes import Change, ChangeKind, changes_between
 from plankwright.layout.again.lay_again import lay_again
+from plankwright.layout.again.round_corners import links_kept
 
-__all__ = ["Change", "ChangeKind", "changes_between", "lay_again"]
+__all__ = ["Change", "ChangeKind", "changes_between", "lay_again", "links_kept"]

@@ -266,32 +266,35 @@ class _Again:
     def _written(self, job: Job, number: int, plan: Plan) -> dict[str, SurfaceLayout]:
         """Write down the plan of surfaces that are laid out together, by their ids."""
         surface, facts = self.surfaces[number], self._facts(number)
+        begun = {
+            piece: (course.from_nm, course.to_nm)
+            for wall in surface.walls
+            for course in self.standing.hung_on(wall.surface.id)
+            for piece, fact in facts.items()
+            if wall.holds(piece.start, piece.end) and fact in course.pieces
+        }
         return {
-            wall.surface.id: self._written_one(job, wall, folded, facts)
-            for wall, folded in zip(surface.walls, surface.fold(plan), strict=True)
+            wall.surface.id: self._written_one(
+                job,
+                wall,
+                folded,
+                {
+                    moved(piece, -wall.along): fact
+                    for piece, fact in facts.items()
+                    if wall.holds(piece.start, piece.end)
+                },
+            )
+            for wall, folded in zip(surface.walls, surface.fold(plan, begun), strict=True)
         }
 
     def _written_one(
-        self, job: Job, wall: LaidWall, plan: Plan, facts: Mapping[PlannedPiece, Piece]
+        self, job: Job, wall: LaidWall, plan: Plan, hung: Mapping[PlannedPiece, Piece]
     ) -> SurfaceLayout:
         surface_id = wall.surface.id
-        hung = {
-            moved(piece, -wall.along): fact
-            for piece, fact in facts.items()
-            if wall.holds(piece.start, piece.end)
-        }
-        edges = {
-            piece.label: (course.from_nm, course.to_nm)
-            for course in self.standing.hung_on(surface_id)
-            for piece in course.pieces
-        }
         done = Done(
             hung=hung,
             edges={
-                course.low: edges[hung[piece].label]
-                for course in plan
-                for piece in course.pieces
-                if piece in hung
+                course.from_nm: (course.from_nm, course.to_nm) for course in self.standing.hung_on(surface_id)
             },
             naming=Naming(
                 in_hand={

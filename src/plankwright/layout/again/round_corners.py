@@ -13,7 +13,7 @@ from plankwright.layout.plan import PlannedCourse, PlannedPiece
 from plankwright.layout.reading import uncovered
 from plankwright.layout.strips import Span
 from plankwright.measure import Nm
-from plankwright.model import Job, Standing, SurfaceLayout
+from plankwright.model import Job, Link, Score, Standing, SurfaceLayout
 
 _Edges = tuple[Nm, Nm]
 
@@ -72,15 +72,41 @@ def carried_together(
     tuple of (Unfolded, tuple of CarriedRow)
         The most important first.
     """
-    capacity = capacity_of(job)
-    linked = tuple(
-        link
-        for link, unfolded in ((each.ids, each) for each in lay_flat(job, capacity) if len(each.walls) > 1)
-        if _carried(job, unfolded, laid, standing) is not None
-    )
+    linked = _kept(job, laid, standing)
     return tuple(
         (each, _carried(job, each, laid, standing) or ())
-        for each in lay_flat(replace(job, linked=linked), capacity)
+        for each in lay_flat(replace(job, linked=linked), capacity_of(job))
+    )
+
+
+def links_kept(job: Job, standing: Standing) -> tuple[Link, ...]:
+    """Give the links of a job that courses can still run round the corners of.
+
+    Parameters
+    ----------
+    job
+        The job.
+    standing
+        How far it has come: walls of which courses hang at heights that do not go together are no longer
+        linked.
+    """
+    if not standing.hung:
+        return job.linked
+    bare = {
+        surface.id: SurfaceLayout(surface_id=surface.id, courses=(), score=_NO_SCORE)
+        for surface in job.surfaces
+    }
+    return _kept(job, bare, standing)
+
+
+_NO_SCORE = Score(bare_nm2=0, joints_in_sight=0, wood_spent_nm2=0, cuts=0)
+
+
+def _kept(job: Job, laid: Mapping[str, SurfaceLayout], standing: Standing) -> tuple[Link, ...]:
+    return tuple(
+        each.ids
+        for each in lay_flat(job, capacity_of(job))
+        if len(each.walls) > 1 and _carried(job, each, laid, standing) is not None
     )
 
 
@@ -148,9 +174,6 @@ def _hung_edges(together: Sequence[_WallRow], tolerance: Nm) -> _Edges | None:
     for row, course in hung:
         own = course.low, course.high
         if not all(row.reaches(edges, piece, own, tolerance) for piece in course.pieces):
-            return None
-        if own != edges and (row.planned.pieces or course.bare):
-            # Its other pieces would have to lie between other edges than these.
             return None
     return edges
 

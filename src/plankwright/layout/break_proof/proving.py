@@ -2,7 +2,7 @@
 
 from plankwright.layout.bounds import bound
 from plankwright.layout.capacity import capacity_of
-from plankwright.layout.strips import Strips
+from plankwright.layout.corners import lay_flat
 from plankwright.model import Job, Standing
 
 
@@ -20,15 +20,12 @@ def surely_too_little(job: Job, standing: Standing) -> bool:
     Returns
     -------
     bool
-        Whether one of the surfaces alone cannot be covered from all boards that are not lost, taken as whole.
-        Where it is not so, nothing is said.
+        Whether one of the surfaces alone, or linked ones together, cannot be covered from all boards that are
+        not lost, taken as whole. Where it is not so, nothing is said.
     """
     if standing.hung:
         return False
     in_hand = {cut.piece.board_id for cut in standing.cut}
     boards = [board for board in job.boards if board.id not in standing.lost or board.id in in_hand]
     capacity = capacity_of(job)
-    return any(
-        bound(Strips(surface, job.rules, capacity), boards, job.rules).bare_nm2 > 0
-        for surface in job.surfaces
-    )
+    return any(bound(surface.strips, boards, job.rules).bare_nm2 > 0 for surface in lay_flat(job, capacity))

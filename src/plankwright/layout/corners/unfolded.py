@@ -1,7 +1,9 @@
 """What is searched at once: linked walls laid flat beside each other, or a surface that is linked to none."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import zip_longest
+from typing import NamedTuple, TypeAlias
 
 from plankwright.layout.capacity import Capacity
 from plankwright.layout.corners.flat import flat_surface
@@ -15,6 +17,11 @@ from plankwright.model import Job
 _BESIDES: Nm = 4 * FOOT
 """Corners are so much wider than the longest board: no piece can reach across one, and no pattern of joints,
 whose steps an eye follows for a yard at the most, goes on beyond it. [nm]"""
+
+Edges: TypeAlias = tuple[Nm, Nm]
+"""Of a course, from the start side. [nm]"""
+
+_NOTHING_BEGUN: Mapping[PlannedPiece, Edges] = {}
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,17 +49,19 @@ class Unfolded:
         """What the user calls each of them, from left to right."""
         return tuple(wall.surface.id for wall in self.walls)
 
-    def fold(self, plan: Plan) -> tuple[Plan, ...]:
+    def fold(self, plan: Plan, begun: Mapping[PlannedPiece, Edges] = _NOTHING_BEGUN) -> tuple[Plan, ...]:
         """Give the plan of each surface, from left to right, out of one of all of them.
 
         Parameters
         ----------
         plan
             In which no piece and nothing bare reaches across a corner.
+        begun
+            By the pieces that hang, between which edges their courses do, in the frame of their surface. [nm]
         """
         if len(self.walls) == 1:
             return (plan,)
-        return tuple(tuple(_folded(wall, Ground(wall.strips), plan)) for wall in self.walls)
+        return tuple(tuple(_folded(wall, Ground(wall.strips), plan, begun)) for wall in self.walls)
 
     def laid(self, place: Place) -> Place:
         """Give a place on one of the surfaces as one on all of them together; others stay as they are."""
@@ -101,36 +110,75 @@ def _unfolded(walls: Sequence[Strips], apart: Nm) -> Unfolded:
     return Unfolded(strips, strips.walls)
 
 
-def _folded(wall: LaidWall, ground: Ground, plan: Plan) -> Iterator[PlannedCourse]:
+def _folded(
+    wall: LaidWall, ground: Ground, plan: Plan, begun: Mapping[PlannedPiece, Edges]
+) -> Iterator[PlannedCourse]:
     """Give the courses of a wall in its own frame, those left out that have no part in it."""
-    for course in plan:
-        pieces = tuple(
-            moved(piece, -wall.along) for piece in course.pieces if wall.holds(piece.start, piece.end)
+    here = [part for course in plan if (part := _part_of(wall, course, begun)) is not None]
+    ends: Nm | None = None
+    for course, after in zip_longest(here, here[1:]):
+        own = course.hung
+        if own is None:
+            low, high = _where_it_hangs(ground, course.laid)
+            # What hangs may be off by a gap that counts as none: none is to lie over another for that.
+            low = low if ends is None else max(low, ends)
+            own = low, high if after is None or after.hung is None else min(high, after.hung[0])
+        ends = own[1]
+        pieces = (
+            piece if hangs else replace(piece, stick=_between(piece.stick, course.laid.low, own))
+            for piece, hangs in zip(course.laid.pieces, course.hanging, strict=True)
         )
-        bare = tuple(
-            (start - wall.along, end - wall.along) for start, end in course.bare if wall.holds(start, end)
-        )
-        if pieces or bare:
-            low, high = course.low - wall.across, course.high - wall.across
-            yield _begun_where_it_hangs(ground, PlannedCourse(low, high, pieces, bare))
+        yield PlannedCourse(own[0], own[1], tuple(pieces), course.laid.bare)
 
 
-def _begun_where_it_hangs(ground: Ground, course: PlannedCourse) -> PlannedCourse:
-    """Let a course begin where anything of it hangs, as over a raised floor, but leave it no sliver.
+class _Part(NamedTuple):
+    """What a wall has of a course, in its own frame; which of its pieces hang, and between which edges."""
 
-    Wood that would lie before that is left on its board; a piece that was cut down to what hangs before now
-    is as it is.
-    """
-    rules, low, high = ground.rules, course.low, course.high
+    laid: PlannedCourse
+    hanging: tuple[bool, ...]
+    hung: Edges | None
+
+
+def _part_of(wall: LaidWall, course: PlannedCourse, begun: Mapping[PlannedPiece, Edges]) -> _Part | None:
+    here = [piece for piece in course.pieces if wall.holds(piece.start, piece.end)]
+    bare = [(start - wall.along, end - wall.along) for start, end in course.bare if wall.holds(start, end)]
+    if not here and not bare:
+        return None
+    pieces = tuple(moved(piece, -wall.along) for piece in here)
+    return _Part(
+        PlannedCourse(course.low - wall.across, course.high - wall.across, pieces, tuple(bare)),
+        tuple(piece in begun for piece in here),
+        next((begun[piece] for piece in here if piece in begun), None),
+    )
+
+
+def _where_it_hangs(ground: Ground, course: PlannedCourse) -> Edges:
+    """Let a course begin where anything of it hangs, as over a raised floor, but leave it no sliver. [nm]"""
+    low, high = course.low, course.high
     shapes = (ground.hung(Span(piece.start, piece.end, low, high)) for piece in course.pieces)
     begins = min((round(shape.bounds[1]) for shape in shapes if not shape.is_empty), default=low)
-    begins = min(begins, high - rules.narrowest_course_nm)
+    begins = min(begins, high - ground.rules.narrowest_course_nm)
     if begins <= low or not all(piece.stick.rippable for piece in course.pieces):
-        return course
-    pieces = tuple(replace(piece, stick=_narrowed(piece.stick, high - begins)) for piece in course.pieces)
-    return PlannedCourse(begins, high, pieces, course.bare)
+        return low, high
+    return begins, high
 
 
-def _narrowed(stick: Stick, width: Nm) -> Stick:
-    """Give no more of a stick than so much of its width, from its far edge. [nm]"""
-    return replace(stick, across_from=max(stick.across_from, stick.across_to - width))
+def _between(stick: Stick, low: Nm, own: Edges) -> Stick:
+    """Give no more of the wood of a piece than its course has on its own wall.
+
+    What would lie before that is left on the board first; a piece that was cut down before now is as it is.
+
+    Parameters
+    ----------
+    stick
+        The wood.
+    low
+        Where its course begins on all walls together. [nm]
+    own
+        Its edges on this one. [nm]
+    """
+    spare = stick.width - (own[1] - own[0])
+    if spare <= 0 or not stick.rippable:
+        return stick
+    near = min(spare, max(0, own[0] - low))
+    return replace(stick, across_from=stick.across_from + near, across_to=stick.across_to - (spare - near))

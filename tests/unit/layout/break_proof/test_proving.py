@@ -1,8 +1,11 @@
 """When it is sure that nothing can be found."""
 
+from dataclasses import replace
+
 import pytest
 
 from at_stake import one_long_board, twins
+from corner import corner_job
 from in_progress import begun_job, happened, marked
 from plankwright.layout.break_proof import surely_too_little, without
 from plankwright.model import NOTHING_DONE, Standing
@@ -31,6 +34,14 @@ def test_a_board_that_alone_is_long_enough_is_proven_to_be_needed() -> None:
     job, _ = one_long_board()
     assert surely_too_little(job, lose("long"))
     assert not surely_too_little(job, lose("left", "right"))
+
+
+def test_linked_walls_are_to_be_covered_together() -> None:
+    """Either of them could be alone."""
+    standing = lose("spare1", "spare2", "north1")
+    assert surely_too_little(corner_job(), standing)
+    assert not surely_too_little(replace(corner_job(), linked=()), standing)
+    assert not surely_too_little(corner_job(), NOTHING_DONE)
 
 
 def test_nothing_is_proven_once_something_hangs() -> None:
