@@ -7,7 +7,7 @@ from plankwright.layout.closing_job import ClosingJob
 from plankwright.layout.corners import lay_flat
 from plankwright.layout.crew import ALONE, Crew
 from plankwright.layout.held_back import held_back
-from plankwright.layout.result import Effort, Result, Watch
+from plankwright.layout.result import Effort, Result, TooLittle, Watch
 from plankwright.layout.serving import Serving
 from plankwright.layout.short_runs import shortest_of_use
 from plankwright.layout.sticks import whole_sticks
@@ -71,6 +71,11 @@ def lay_out(
         closing=closing.closed(layout),
         held_back=spares,
         stopped=watch.stopped(),
+        too_little=tuple(
+            TooLittle(surfaces=surface.ids, bare_nm2=each.bound.bare_nm2)
+            for surface, each in zip(surfaces, laid, strict=True)
+            if len(surface.walls) > 1 and each.bound.bare_nm2
+        ),
     )
 
 

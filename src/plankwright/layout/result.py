@@ -124,6 +124,22 @@ class Wanted:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TooLittle:
+    """Linked surfaces that no layout covers all of.
+
+    Parameters
+    ----------
+    surfaces
+        Their ids, from left to right.
+    bare_nm2
+        At least so much of them together is left bare. [nm²]
+    """
+
+    surfaces: tuple[str, ...]
+    bare_nm2: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Result:
     """What a search came to.
 
@@ -140,6 +156,8 @@ class Result:
         Boards kept out of the layout as spares, as the rules ask.
     stopped
         Whether somebody stopped the search before its effort was spent.
+    too_little
+        Linked surfaces that surely cannot all be covered, each of which might be by itself.
     """
 
     layout: Layout
@@ -147,3 +165,4 @@ class Result:
     closing: tuple[Job, Layout] | None = None
     held_back: tuple[str, ...] = ()
     stopped: bool = False
+    too_little: tuple[TooLittle, ...] = ()

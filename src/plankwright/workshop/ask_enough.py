@@ -7,7 +7,7 @@ from itertools import groupby
 from plankwright.layout.again import links_kept
 from plankwright.layout.left_over import left_over
 from plankwright.layout.offcuts import offcuts, wood_spent_nm2
-from plankwright.layout.result import Result, Verdict, Wanted, verdict
+from plankwright.layout.result import Result, TooLittle, Verdict, Wanted, verdict
 from plankwright.measure import TapeStyle, round_up, write_area, write_length
 from plankwright.model import NOTHING_DONE, Bound, EdgeKind, EdgeProfile, Job, Score, Standing, SurfaceLayout
 from plankwright.workshop.judge_tally import to_cover_nm2
@@ -52,7 +52,7 @@ class Answer:
     Parameters
     ----------
     verdict
-        Not enough when one surface surely cannot be covered, enough when all are.
+        Not enough when one surface, or linked ones together, surely cannot be covered; enough when all are.
     headline
         The answer in one sentence.
     surfaces
@@ -117,14 +117,15 @@ def ask_enough(job: Job, result: Result, standing: Standing = NOTHING_DONE) -> A
         In values and in words.
     """
     surfaces = tuple(_answer_surface(job, laid) for laid in result.layout.surfaces)
-    overall = _overall([surface.verdict for surface in surfaces])
+    short = _too_little(surfaces, result.too_little)
+    overall = Verdict.NOT_ENOUGH if short else _overall([surface.verdict for surface in surfaces])
     cut_into = {piece.board_id for piece in result.layout.pieces}
     kept = cut_into | set(result.held_back) | set(standing.sawn)
     untouched = tuple(board.id for board in job.boards if board.id not in kept)
     left = _count_offcuts(job, result, standing)
     return Answer(
         verdict=overall,
-        headline=_headline(overall, surfaces, len(result.held_back)),
+        headline=_headline(overall, surfaces, short, len(result.held_back)),
         surfaces=surfaces,
         untouched=untouched,
         held_back=result.held_back,
@@ -133,6 +134,7 @@ def ask_enough(job: Job, result: Result, standing: Standing = NOTHING_DONE) -> A
         wanted_closes=result.closing is not None,
         pile=(
             *_tell_corners(job, standing),
+            *_tell_too_little(short, job.tape),
             *_tell_wood_in_all(job, result),
             *_tell_wanted(result, job.tape),
             *_tell_left(untouched, left, overall),
@@ -200,8 +202,29 @@ def _overall(verdicts: Sequence[Verdict]) -> Verdict:
     return Verdict.UNSETTLED if Verdict.UNSETTLED in verdicts else Verdict.ENOUGH
 
 
-def _headline(overall: Verdict, surfaces: Sequence[SurfaceAnswer], held_back: int) -> str:
-    which = listed([surface.surface_id for surface in surfaces if surface.verdict is overall])
+def _too_little(surfaces: Sequence[SurfaceAnswer], found: Sequence[TooLittle]) -> tuple[TooLittle, ...]:
+    """Give the linked surfaces that surely cannot all be covered, where that is not sure of one alone."""
+    alone = {surface.surface_id for surface in surfaces if surface.verdict is Verdict.NOT_ENOUGH}
+    return tuple(together for together in found if not alone & set(together.surfaces))
+
+
+def _tell_too_little(short: Sequence[TooLittle], tape: TapeStyle) -> Iterator[str]:
+    for together in short:
+        least = write_area(together.bare_nm2, tape)
+        yield f"Of {listed(together.surfaces)} together no layout can leave less than {least} bare."
+
+
+def _headline(
+    overall: Verdict, surfaces: Sequence[SurfaceAnswer], short: Sequence[TooLittle], held_back: int
+) -> str:
+    together = {name for group in short for name in group.surfaces}
+    which = listed(
+        [
+            surface.surface_id
+            for surface in surfaces
+            if surface.verdict is overall or surface.surface_id in together
+        ]
+    )
     pile = f"this pile less the {counted(held_back, 'board')} held back" if held_back else "this pile"
     match overall:
         case Verdict.ENOUGH:

@@ -4,10 +4,11 @@ from dataclasses import replace
 
 import pymupdf
 
-from builders import nm
+from builders import nm, rectangle
 from corner import corner_job, corner_layout
-from plankwright.layout.result import Result
-from plankwright.model import Course, HungCourse, Standing
+from plankwright.check import recount
+from plankwright.layout.result import Result, TooLittle, Verdict
+from plankwright.model import Bound, Course, HungCourse, Standing
 from plankwright.paper.hanging_sheet import hanging_sheet
 from plankwright.workshop.ask_enough import ask_enough
 from plankwright.workshop.draw_map import draw_map
@@ -74,3 +75,23 @@ def test_map_and_sheets_tell_the_corner() -> None:
     with pymupdf.open(stream=print_sheets(corner_job(), corner_layout())) as sheets:
         printed = "".join(page.get_text() for page in sheets)
     assert RUN_ROUND in " ".join(printed.split())
+
+
+def test_walls_that_cannot_both_be_covered_are_told_together() -> None:
+    """Where neither of them is sure to be short of boards by itself."""
+    bare = rectangle(0.25, 5.25, 48.25, 10.25)
+    north, east = corner_layout().surfaces
+    short = replace(east, courses=(east.courses[0], replace(east.courses[2], number=2)), bare=(bare,))
+    short = replace(short, score=recount(corner_job(), short))
+    result = Result(
+        layout=replace(corner_layout(), surfaces=(north, short)),
+        too_little=(TooLittle(surfaces=("north", "east"), bare_nm2=nm(12) * nm(6)),),
+    )
+    answer = ask_enough(corner_job(), result)
+    assert answer.verdict is Verdict.NOT_ENOUGH
+    assert answer.headline == "Not enough: no layout of this pile covers all of north and east."
+    assert "Of north and east together no layout can leave less than 0.5 sq ft bare." in answer.pile
+    sure = replace(short, bound=Bound(bare_nm2=nm(12) * nm(6)))
+    answer = ask_enough(corner_job(), replace(result, layout=replace(result.layout, surfaces=(north, sure))))
+    assert answer.headline == "Not enough: no layout of this pile covers all of east."
+    assert not any("together no layout" in sentence for sentence in answer.pile)
