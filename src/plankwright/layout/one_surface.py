@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from plankwright.layout.bounds import bound as bound_of
 from plankwright.layout.bounds import sharpened
 from plankwright.layout.capacity import capacity_of
-from plankwright.layout.corners import Unfolded, lay_flat
+from plankwright.layout.corners import Unfolded, lay_one_flat
 from plankwright.layout.first import build
 from plankwright.layout.grid import grid_for
 from plankwright.layout.improve import Search, figure
@@ -125,7 +125,7 @@ def lay_surface(job: Job, turn: Turn, watch: Watch) -> Laid:
     watch
         Follows the search and may stop it; the best so far is given then.
     """
-    return _SurfaceTask(job, lay_flat(job, capacity_of(job))[turn.number], turn, watch).run()
+    return _SurfaceTask(job, lay_one_flat(job, capacity_of(job), turn.number), turn, watch).run()
 
 
 def faces_left(boards: Sequence[Board], left: Sequence[Stick], cut_into: frozenset[int]) -> list[int]:

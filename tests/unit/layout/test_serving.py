@@ -50,6 +50,14 @@ def test_whoever_lays_them_out_and_in_whatever_order_the_layout_is_the_same() ->
     assert layout.covers_everything
 
 
+def test_linked_walls_share_the_wood_as_one() -> None:
+    """Two of the three walls meet at a corner."""
+    crew = Backwards()
+    layout = laid(replace(plenty(), linked=(("wall-1", "wall-2"),)), crew).layout
+    assert crew.asked == [2]
+    assert layout.covers_everything
+
+
 def test_where_wood_is_short_one_comes_after_the_other() -> None:
     """The first may choose from all of it."""
     crew = Backwards()

@@ -4,6 +4,6 @@ How, and why whatever holds for the flat surface holds for the walls, is written
 """
 
 from plankwright.layout.corners.flat_strips import LaidWall
-from plankwright.layout.corners.unfolded import Unfolded, lay_flat, moved
+from plankwright.layout.corners.unfolded import Unfolded, lay_flat, lay_one_flat, moved
 
-__all__ = ["LaidWall", "Unfolded", "lay_flat", "moved"]
+__all__ = ["LaidWall", "Unfolded", "lay_flat", "lay_one_flat", "moved"]

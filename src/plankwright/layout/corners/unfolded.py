@@ -92,19 +92,26 @@ def lay_flat(job: Job, capacity: Capacity) -> tuple[Unfolded, ...]:
     tuple of Unfolded
         The most important first: a group is as important as the most important of its walls.
     """
+    return tuple(_unfolded(job, group, capacity) for group in _groups(job))
+
+
+def lay_one_flat(job: Job, capacity: Capacity, number: int) -> Unfolded:
+    """Give one of those that `lay_flat` gives, by its place among them; parameters are the same."""
+    return _unfolded(job, _groups(job)[number], capacity)
+
+
+def _groups(job: Job) -> tuple[Sequence[str], ...]:
+    """Give the ids of the surfaces that are laid out together."""
     linked = {name: link for link in job.linked for name in link}
-    groups = dict.fromkeys(linked.get(surface.id, (surface.id,)) for surface in job.surfaces)
-    longest = max((board.length_nm for board in job.boards), default=0)
-    apart = max(longest, job.rules.stagger_nm) + _BESIDES
-    return tuple(
-        _unfolded([Strips(job.surface(name), job.rules, capacity) for name in group], apart)
-        for group in groups
-    )
+    return tuple(dict.fromkeys(linked.get(surface.id, (surface.id,)) for surface in job.surfaces))
 
 
-def _unfolded(walls: Sequence[Strips], apart: Nm) -> Unfolded:
+def _unfolded(job: Job, group: Sequence[str], capacity: Capacity) -> Unfolded:
+    walls = [Strips(job.surface(name), job.rules, capacity) for name in group]
     if len(walls) == 1:
         return Unfolded(walls[0], (LaidWall(walls[0], (0, 0), 0, 0),))
+    longest = max((board.length_nm for board in job.boards), default=0)
+    apart = max(longest, job.rules.stagger_nm) + _BESIDES
     flat = flat_surface([strips.surface for strips in walls], apart)
     strips = FlatStrips(flat.surface, flat.corners, walls, walls[0].rules, walls[0].capacity)
     return Unfolded(strips, strips.walls)

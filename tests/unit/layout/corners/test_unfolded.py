@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from builders import board, job, nm, studs, wall
 from plankwright.layout.capacity import UNLIMITED
-from plankwright.layout.corners import Unfolded, lay_flat, moved
+from plankwright.layout.corners import Unfolded, lay_flat, lay_one_flat, moved
 from plankwright.layout.plan import PlannedCourse, PlannedPiece, Stick
 from plankwright.model import Direction, Edge, EdgeProfile, Face, Job
 
@@ -27,6 +27,9 @@ def east_and_north() -> Unfolded:
 def test_linked_walls_come_together_where_the_first_of_them_stands() -> None:
     """In the order in which they stand round the room."""
     assert [each.ids for each in lay_flat(work(), UNLIMITED)] == [("attic",), ("east", "north"), ("porch",)]
+    assert [lay_one_flat(work(), UNLIMITED, number).ids for number in (0, 1, 2)] == [
+        each.ids for each in lay_flat(work(), UNLIMITED)
+    ]
 
 
 def test_no_board_reaches_across_a_corner() -> None:
