@@ -26,6 +26,9 @@ from plankwright.workshop.tell_progress import tell_progress
 Found = TypeVar("Found")
 
 _LOOK_EVERY_S = 0.1
+_MOST_ROWS = 12
+"""No more rows than these stand at a time, as far as some are of what is done."""
+
 _STOPPING = "Stopping: the best layout so far is kept. Press Ctrl-C again to give it up."
 
 
@@ -194,13 +197,20 @@ class _Display(Rows):
         """Show how far it is, in the row of its name."""
         if seen.row not in self._ids:
             self._ids[seen.row] = self.add_task(seen.row, total=1.0, stage=seen.stage)
-        self._line = seen.line
-        self.update(self._ids[seen.row], completed=seen.done, stage=seen.stage)
+        self._line = f"{seen.row}: {seen.line}" if seen.line and len(self._ids) > 1 else seen.line
+        self.update(self._ids[seen.row], completed=seen.done, stage=seen.stage, visible=True)
+        standing = [task for task in self.tasks if task.visible]
+        done = [task for task in standing if task.completed >= 1.0]
+        for task in done[: max(0, len(standing) - _MOST_ROWS)]:
+            self.update(task.id, visible=False)
 
     def say(self, text: str) -> None:
         """Show a text with the next picture, not at once: a signal may have come amid the drawing."""
         self._said = text
 
     def get_renderables(self) -> Iterator[RenderableType]:
+        gone = sum(not task.visible for task in self.tasks)
+        if gone:
+            yield Text(f"{gone} more are done")
         yield self.make_tasks_table(self.tasks)
         yield from (Text(f"  {line}") for line in (self._line, self._said) if line)

@@ -115,6 +115,27 @@ def test_progress_is_shown_where_somebody_sits(
     assert "no layout yet" in shown.err
 
 
+def test_of_many_surfaces_those_that_are_done_make_room(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """So that what goes on stands on the screen, and what is said last says of what."""
+    monkeypatch.setattr(Talk, "shows_progress", True)
+    monkeypatch.setenv("TTY_COMPATIBLE", "1")
+    monkeypatch.setenv("COLUMNS", "120")
+
+    def search(watch: Watch) -> None:
+        for number in range(20):
+            for stage, done in (("improving", 0.5), ("done", 1.0)):
+                name = f"wall-{number}"
+                watch.report(Progress(surface_id=name, stage=stage, done=done, best=None, bound=Bound()))
+
+    follow(search, Talk(), TAPE)
+    *_, last = capsys.readouterr().err.split("8 more are done")
+    assert "wall-8 " in last
+    assert "wall-7 " not in last
+    assert "wall-19: no layout yet" in last
+
+
 def test_progress_is_not_shown_when_piped(capsys: pytest.CaptureFixture[str]) -> None:
     """A log file needs no bar."""
 
