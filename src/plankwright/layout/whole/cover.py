@@ -147,6 +147,6 @@ def settled(
     """
     programme = Programme(question, prices=prices)
     programme.grow()
-    ways = whole_ways(programme, over)
+    ways = whole_ways(programme, chance.randrange(2**31), over)
     sawn = whole_cuts(programme, chance.randrange(2**31), over)
     return Cover(read_plan(question, ways, sawn), programme.spent)

@@ -1,13 +1,20 @@
-"""From parts of ways and cuts to whole ones: ways by diving down the programme, cuts by branch and bound."""
+"""From parts of courses, ways and cuts to whole ones, by branch and bound among those that are known.
+
+Ways are known in plenty once the programme was dived down: it asks for others as soon as some are settled.
+"""
 
 import math
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TypeVar
 
 import highspy
 import numpy as np
 
 from plankwright.layout.silent import SilentHighs
 from plankwright.layout.whole.programme import Programme, Sawn, Track
+
+_Key = TypeVar("_Key")
 
 _WHOLE = 1e-6
 """How far from a whole number the solver may leave one."""
@@ -18,61 +25,43 @@ _ALMOST = 0.75
 _ROUNDS = 1
 """How often further ways and cuts are asked for after each step."""
 
-_LOOKS = 30
-"""How often the whole-number search looks up before it is ended."""
-
-_LOOKS_AT_COUNTS = 40
-"""The same where the numbers of courses are sought."""
-
-_LOOK_WORK = 3e-5
-"""Seconds of a common machine for each column from one look up to the next, as measured once."""
-
-_GAP = 2e-3
-"""Cuts that are dearer than the best by no more than this share are good enough."""
-
-_GAP_OF_COUNTS = 2e-2
-"""The same for numbers of courses."""
-
-_DEAR = (3e-3, 3e-2)
-"""Columns that would raise the price by more than these shares are left out where numbers of courses are
-sought, first by the one, and by the other where that leaves too few."""
+_STEP_WORK = 1.7e-8
+"""Seconds of a common machine that a step of the solver takes for each column, as measured once."""
 
 _SAFETY_S = 60.0
-"""A whole-number search that hangs is ended after so long; looks end it in any normal case. [s]"""
+"""A search that hangs is ended after so long; looks end it in any normal case. [s]"""
 
 
-def whole_ways(programme: Programme, over: Callable[[], bool]) -> dict[Track, int]:
-    """Round the ways, the most used first, with the programme solved and grown anew after each step.
+@dataclass(frozen=True, slots=True)
+class _Care:
+    """How carefully whole numbers are sought.
 
     Parameters
     ----------
-    programme
-        Held to whole numbers of courses; it is left held to the ways.
-    over
-        Whether to stop.
-
-    Returns
-    -------
-    dict
-        How often each way is gone; fewer than there are courses where runs are left bare or it was stopped.
+    gap
+        What is dearer than the best by no more than this share is good enough.
+    looks
+        How often the search looks up before it is ended.
+    dear
+        Columns that would raise the price by more than this share are left out.
+    without
+        Which of the solver's own small searches are left out, as they take long here and find little.
     """
-    least: dict[Track, int] = {}
-    while True:
-        programme.grow(_ROUNDS)
-        values = programme.values
-        used = {track: values[column] for track, column in programme.tracks.items()}
-        parts = {track: use - math.floor(use + _WHOLE) for track, use in used.items()}
-        left = [track for track, part in parts.items() if part > _WHOLE]
-        if not left or over():
-            whole = {track: math.floor(use + _WHOLE) for track, use in used.items() if use > 1 - _WHOLE}
-            for track, column in programme.tracks.items():
-                programme.bound(column, whole.get(track, 0), whole.get(track, 0))
-            return whole
-        left.sort(key=lambda track: (parts[track], track), reverse=True)
-        sure = [track for track in left if parts[track] >= _ALMOST]
-        for track in sure or left[:1]:
-            least[track] = math.floor(used[track] + _WHOLE) + 1
-            programme.bound(programme.tracks[track], least[track])
+
+    gap: float
+    looks: int
+    dear: float = math.inf
+    without: tuple[str, ...] = ()
+
+
+_COUNTS = (
+    _Care(gap=0.03, looks=40, dear=3e-3, without=("rens",)),
+    _Care(gap=0.03, looks=40, dear=3e-2, without=("rens",)),
+)
+"""Numbers of courses; the second where the first finds none."""
+
+_WAYS = _Care(gap=3e-3, looks=400, dear=5e-3, without=("rens", "rins", "root_reduced_cost"))
+_CUTS = _Care(gap=2e-3, looks=30)
 
 
 def whole_counts(programme: Programme, seed: int, over: Callable[[], bool]) -> dict[int, int] | None:
@@ -92,15 +81,40 @@ def whole_counts(programme: Programme, seed: int, over: Callable[[], bool]) -> d
     dict or None
         How many courses there are of each kind; nothing when none were found.
     """
-    for share in _DEAR:
-        search = _Search(programme, programme.counts.values(), programme.idle(share), _GAP_OF_COUNTS)
-        values = search.run(_LOOKS_AT_COUNTS, seed, over)
-        if values is not None:
-            break
-    else:
-        return None
-    counts = {kind: round(values[column]) for kind, column in programme.counts.items()}
-    return {kind: count for kind, count in counts.items() if count}
+    for care in _COUNTS:
+        counts = _whole(programme, programme.counts, care, seed, over)
+        if counts is not None:
+            return counts
+    return None
+
+
+def whole_ways(programme: Programme, seed: int, over: Callable[[], bool]) -> dict[Track, int]:
+    """Choose whole ways, the wood for them still in parts.
+
+    Parameters
+    ----------
+    programme
+        Held to whole numbers of courses; it is left held to the ways.
+    seed
+        For the solver.
+    over
+        Whether to stop.
+
+    Returns
+    -------
+    dict
+        How often each way is gone; fewer than there are courses where runs are left bare or it was stopped.
+    """
+    dived = _dive(programme, over)
+    start = programme.values
+    for column in programme.tracks.values():
+        programme.bound(column, 0)
+    programme.grow()
+    chosen = _whole(programme, programme.tracks, _WAYS, seed, over, start)
+    ways = dived if chosen is None else chosen
+    for track, column in programme.tracks.items():
+        programme.bound(column, ways.get(track, 0), ways.get(track, 0))
+    return ways
 
 
 def whole_cuts(programme: Programme, seed: int, over: Callable[[], bool]) -> dict[Sawn, int]:
@@ -121,46 +135,75 @@ def whole_cuts(programme: Programme, seed: int, over: Callable[[], bool]) -> dic
         How many sticks are cut in each way.
     """
     programme.grow()
-    values = _Search(programme, programme.sawn.values(), (), _GAP).run(_LOOKS, seed, over)
-    if values is None:
-        return {}
-    return {sawn: round(values[column]) for sawn, column in programme.sawn.items() if values[column] > 1 / 2}
+    return _whole(programme, programme.sawn, _CUTS, seed, over) or {}
 
 
-class _Search:
-    """Branch and bound on a programme, of which some columns must be whole and others are left out."""
+def _dive(programme: Programme, over: Callable[[], bool]) -> dict[Track, int]:
+    """Settle the ways, the most used first, with the programme solved and grown anew after each step."""
+    least: dict[Track, int] = {}
+    while True:
+        programme.grow(_ROUNDS)
+        values = programme.values
+        used = {track: values[column] for track, column in programme.tracks.items()}
+        parts = {track: use - math.floor(use + _WHOLE) for track, use in used.items()}
+        left = [track for track, part in parts.items() if part > _WHOLE]
+        if not left or over():
+            return {track: math.floor(use + _WHOLE) for track, use in used.items() if use > 1 - _WHOLE}
+        left.sort(key=lambda track: (parts[track], track), reverse=True)
+        sure = [track for track in left if parts[track] >= _ALMOST]
+        for track in sure or left[:1]:
+            least[track] = math.floor(used[track] + _WHOLE) + 1
+            programme.bound(programme.tracks[track], least[track])
 
-    def __init__(self, programme: Programme, whole: Collection[int], out: Sequence[int], gap: float) -> None:
-        self.programme, self.solver = programme, SilentHighs()
-        self.solver.passModel(programme.model())
-        columns = np.array(list(whole), dtype=np.int32)
-        kinds = np.full(len(columns), int(highspy.HighsVarType.kInteger), dtype=np.uint8)
-        self.solver.changeColsIntegrality(len(columns), columns, kinds)
-        for column in out:
-            self.solver.changeColBounds(column, 0.0, 0.0)
-        for option, value in (
-            ("threads", 1),
-            ("output_flag", False),
-            ("mip_rel_gap", gap),
-            ("time_limit", _SAFETY_S),
-        ):
-            self.solver.setOptionValue(option, value)
 
-    def run(self, most: int, seed: int, over: Callable[[], bool]) -> Sequence[float] | None:
-        """Search for so many looks at the most; give the value of each column, if any were found."""
-        self.solver.setOptionValue("random_seed", seed % 2**31)
-        looks = 0
+def _whole(
+    programme: Programme,
+    columns: Mapping[_Key, int],
+    care: _Care,
+    seed: int,
+    over: Callable[[], bool],
+    start: Sequence[float] = (),
+) -> dict[_Key, int] | None:
+    """Find values of which some are whole by branch and bound, from some to start with if there are such.
 
-        def watch(event: highspy.highs.HighsCallbackEvent) -> None:
-            nonlocal looks
-            looks += 1
-            if looks > most or over():
-                event.interrupt()
+    Nothing when none were found.
+    """
+    solver = SilentHighs()
+    solver.passModel(programme.model())
+    whole = np.array(list(columns.values()), dtype=np.int32)
+    solver.changeColsIntegrality(
+        len(whole), whole, np.full(len(whole), int(highspy.HighsVarType.kInteger), dtype=np.uint8)
+    )
+    used = {column for column, value in enumerate(start) if value > _WHOLE}
+    for column in programme.idle(care.dear):
+        if column not in used:
+            solver.changeColBounds(column, 0.0, 0.0)
+    for option, value in (
+        ("threads", 1),
+        ("output_flag", False),
+        ("mip_rel_gap", care.gap),
+        ("random_seed", seed % 2**31),
+        ("time_limit", _SAFETY_S),
+        *((f"mip_heuristic_run_{search}", False) for search in care.without),
+    ):
+        solver.setOptionValue(option, value)
+    if start:
+        solution = highspy.HighsSolution()
+        solution.col_value = [*start, *[0.0] * (programme.columns - len(start))]
+        solver.setSolution(solution)
+    looks = 0
 
-        self.solver.cbMipInterrupt += watch
-        self.solver.run()
-        self.programme.spent += _LOOK_WORK * self.programme.columns * looks
-        found = self.solver.getInfo().primal_solution_status
-        if found != int(highspy.SolutionStatus.kSolutionStatusFeasible):
-            return None
-        return tuple(self.solver.getSolution().col_value)
+    def watch(event: highspy.highs.HighsCallbackEvent) -> None:
+        nonlocal looks
+        looks += 1
+        if looks > care.looks or over():
+            event.interrupt()
+
+    solver.cbMipInterrupt += watch
+    solver.run()
+    info = solver.getInfo()
+    programme.spent += _STEP_WORK * programme.columns * max(0, info.simplex_iteration_count)
+    if info.primal_solution_status != int(highspy.SolutionStatus.kSolutionStatusFeasible):
+        return None
+    values = solver.getSolution().col_value
+    return {key: round(values[column]) for key, column in columns.items() if values[column] > 1 / 2}

@@ -16,7 +16,7 @@ from plankwright.layout.whole import Question, covers, settled
 from plankwright.layout.whole.counting import Counting
 from plankwright.layout.whole.placing import placed
 from plankwright.layout.whole.programme import Programme
-from plankwright.layout.whole.rounding import whole_counts
+from plankwright.layout.whole.rounding import whole_counts, whole_ways
 from plankwright.model import JointPolicy
 
 _AREA = 4 * 96 * 4 * 12  # Of the wall, in square quarter inches.
@@ -95,6 +95,23 @@ def test_numbers_of_courses_are_whole_where_parts_would_do() -> None:
     held.grow()
     assert held.bare_area() == pytest.approx(0)
     assert sum(asked.height_of(kind) * count for kind, count in counts.items()) >= 4 * 12
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_whole_ways_lead_along_each_run_once_and_leave_nothing_bare_that_need_not_be(seed: int) -> None:
+    """Two courses of two boards each, whose joints must not meet: in parts either could be of any of them."""
+    rules = plain(
+        joints=JointPolicy.STAGGER, stagger_nm=nm(12), shortest_piece_nm=nm(20), narrowest_course_nm=nm(2)
+    )
+    surface = wall(96, 12, framing=studs(0.75, 24, 48, 72, 95.25))
+    boards = [board("A", 48, 6), board("B", 48, 6), board("C", 72, 6), board("D", 24, 6)]
+    asked = question(boards, (6,), surface=surface, rules=rules)
+    programme = Programme(asked, {0: 2})
+    in_parts = programme.grow()
+    ways = whole_ways(programme, seed, _never)
+    assert sum(ways.values()) == 2
+    assert programme.solve() == pytest.approx(in_parts, rel=1e-2)
+    assert programme.bare_area() == pytest.approx(0)
 
 
 def test_a_programme_of_given_courses_costs_what_it_costs_where_others_could_be() -> None:
