@@ -151,7 +151,10 @@ class Serving:
             later = [other for other in now[place + 1 :] if other in self.laid]
             if number in again or not later or not self._hopes(number):
                 continue
+            before = self.laid[number]
             self._keep_better([self._further(number, self._others([number, *later]), "put first")])
+            if self.laid[number] is before:
+                continue
             lost = [other for other in later if self.laid[other].boards & self.laid[number].boards]
             for other in lost:
                 del self.laid[other]
