@@ -111,10 +111,17 @@ class Chooser:
         -------
         Choice
             The best found.
+
+        Raises
+        ------
+        ValueError
+            If the model is malformed: our fault, and nothing that a search could answer.
         """
         solver = _solver(work, seed)
         with _stopping(solver, stopped):
             status = solver.solve(self._model.cp)
+        if status == cp_model.MODEL_INVALID:
+            raise ValueError(self._model.cp.validate())
         found = status in {cp_model.OPTIMAL, cp_model.FEASIBLE}
         return Choice(
             cuts=read_cuts(self._model, solver) if found else None,

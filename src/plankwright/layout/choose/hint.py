@@ -36,7 +36,9 @@ def _hint_pieces(model: Model, kinds: Sequence[int]) -> None:
         board = model.task.sticks[piece.stick].board
         alike = piece.kind, board, places[piece.first].at, places[piece.last].at
         times = there[alike] if model.task.sticks[piece.stick].endless else min(1, there[alike])
-        model.cp.add_hint(piece.chosen, times)
+        if not piece.stays:
+            # What stays is no choice; and where several pieces do, they are one and the same constant.
+            model.cp.add_hint(piece.chosen, times)
         there[alike] -= times
 
 

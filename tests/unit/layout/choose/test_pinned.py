@@ -7,7 +7,7 @@ import pytest
 from builders import board, nm
 from choosing import PLAIN, Question, pieces_of, plain, sticks_of
 from plankwright.layout.choose import Choice, Chooser
-from plankwright.layout.plan import PlannedPiece, Stick
+from plankwright.layout.plan import PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.rows import Pinned, Row, Stack
 from plankwright.layout.sticks import cut_from
 from plankwright.measure import Nm
@@ -45,6 +45,36 @@ def test_what_stays_is_built_on() -> None:
     """Another board covers the rest, and the piece comes back as it is."""
     choice = choose([board("A", 40, 6), board("B", 48, 6)], (0, 48))
     assert pieces_of(choice) == [(0, 0, 48), (1, 48, 96)]
+
+
+def test_several_pieces_of_a_course_may_stay() -> None:
+    """The solver starts from what is there already, and those are no choice."""
+    boards = [board("A", 24, 6), board("B", 24, 6), board("C", 48, 6)]
+    question = Question(boards=boards, courses=[(0, 6)])
+    sticks = sticks_of(boards, PLAIN)
+    places = [(nm(0), nm(24)), (nm(24), nm(48))]
+    staying = [PlannedPiece(stick, *place) for stick, place in zip(sticks, places, strict=False)]
+    (row,) = question.stack.rows
+    now = PlannedCourse(0, nm(6), tuple(staying), ((nm(48), nm(96)),))
+    chooser = Chooser(
+        question.strips,
+        sticks,
+        replace(question.stack, rows=(replace(row, pinned=tuple(map(Pinned, staying))),)),
+        prices=question.prices(),
+        grid=nm(1 / 32),
+        bare_allowed=False,
+        now=(now,),
+    )
+    assert pieces_of(chooser.solve(5.0, 0)) == [(0, 0, 24), (1, 24, 48), (2, 48, 96)]
+
+
+def test_a_malformed_model_is_no_answer() -> None:
+    """It raises: that it found nothing would not be true."""
+    chooser = Question(boards=[board("A", 96, 6)], courses=[(0, 6)]).chooser()
+    for piece in chooser.pieces:
+        chooser._model.cp.add_hint(piece.chosen, 1)
+    with pytest.raises(ValueError, match="duplicate"):
+        chooser.solve(5.0, 0)
 
 
 def test_nothing_covers_what_stays() -> None:
