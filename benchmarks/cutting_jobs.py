@@ -40,6 +40,9 @@ _TAPE = TapeStyle(system=System.METRIC)
 _LONGEST: Nm = 100_000 * MILLIMETRE
 """About how long a board is drawn at the most: so long that a unit is more than a gap, even of the finest."""
 
+_LONGEST_COURSE: Nm = 10_000 * MILLIMETRE
+"""Courses that boards are joined for are about as long as a long wall. [nm]"""
+
 
 @dataclass(frozen=True, slots=True)
 class StockKind:
@@ -115,8 +118,9 @@ def joining_job(name: str, pieces: Sequence[int], length: int, courses: int) -> 
     courses
         How many.
     """
-    unit = _LONGEST // length // MILLIMETRE * MILLIMETRE
-    right, top = length * unit, courses * _HEIGHT
+    unit = _LONGEST_COURSE // length // MILLIMETRE * MILLIMETRE
+    height = min(_HEIGHT, min(pieces) * unit)  # No board is wider than it is long.
+    right, top = length * unit, courses * height
     place = Rectangle(left=0, bottom=0, right=right, top=top)
     return Job(
         name=name,
@@ -130,9 +134,9 @@ def joining_job(name: str, pieces: Sequence[int], length: int, courses: int) -> 
             ),
         ),
         boards=tuple(
-            _board(number, piece * unit, piece * unit) for number, piece in enumerate(pieces, start=1)
+            _board(number, piece * unit, piece * unit, height) for number, piece in enumerate(pieces, start=1)
         ),
-        rules=_rules(kerf=max(pieces) * unit, shortest=min(pieces) * unit),
+        rules=_rules(kerf=max(pieces) * unit, shortest=min(pieces) * unit, height=height),
     )
 
 
@@ -147,12 +151,12 @@ def _stair(steps: Sequence[Nm]) -> tuple[Point, ...]:
     return (*corners, (0, len(steps) * _HEIGHT))
 
 
-def _board(number: int, length: Nm, sound: Nm) -> Board:
+def _board(number: int, length: Nm, sound: Nm, width: Nm = _HEIGHT) -> Board:
     return Board(
         id=f"B{number}",
         length_nm=length,
-        width_start_nm=_HEIGHT,
-        width_end_nm=_HEIGHT,
+        width_start_nm=width,
+        width_end_nm=width,
         thickness_nm=_THICKNESS,
         flaws=(Flaw(start_nm=sound, end_nm=length, what="rotten", severity=Severity.LOST),)
         if sound < length
@@ -160,7 +164,7 @@ def _board(number: int, length: Nm, sound: Nm) -> Board:
     )
 
 
-def _rules(*, kerf: Nm, shortest: Nm) -> Rules:
+def _rules(*, kerf: Nm, shortest: Nm, height: Nm = _HEIGHT) -> Rules:
     return Rules(
         crosscut_kerf_nm=kerf,
         rip_kerf_nm=0,
@@ -171,5 +175,5 @@ def _rules(*, kerf: Nm, shortest: Nm) -> Rules:
         gap_tolerance_nm=0,
         joints=JointPolicy.NEVER,
         shortest_piece_nm=shortest,
-        narrowest_course_nm=_HEIGHT,
+        narrowest_course_nm=height,
     )

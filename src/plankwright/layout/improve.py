@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 from plankwright.layout.butting import joints_of
 from plankwright.layout.choose import Chooser, Prices
 from plankwright.layout.courses import courses_from
+from plankwright.layout.end_to_end import laid_end_to_end
 from plankwright.layout.first import extend
 from plankwright.layout.packing import LengthPrices, Need, lost_besides, pack
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
@@ -280,6 +281,26 @@ class Search:
                 for course in self.plan
             )
         )
+
+    def join(self, work: float) -> bool:
+        """Lay boards end to end, where pieces may butt wherever they end. Whether that is better.
+
+        It may take so much work. [s]
+        """
+        better = False
+        if not self.settled:
+            for found in laid_end_to_end(
+                self.strips,
+                self.stock,
+                self.plan,
+                self.grid,
+                work=work,
+                chance=self.chance,
+                stopped=self.stopped,
+            ):
+                self.spent += found.spent
+                better |= self.take(found.plan)
+        return better
 
     def step(self) -> bool:
         """Lay out some courses anew. Whether that made the plan better."""

@@ -164,6 +164,8 @@ class _SurfaceTask:
         if self._open(search):
             search.repack(_PACK_SHARE * turn.work)
             self._sharpen_bounds(search)
+        if self._open(search):
+            search.join(_PACK_SHARE * turn.work)
         self._by_patterns(search)
         if self._open(search) and search.figure[:2] > (self.goal.bare_nm2, self.goal.joints_in_sight):
             self._report("the whole surface at once", search.spent / turn.work, search)

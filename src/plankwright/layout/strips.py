@@ -106,6 +106,18 @@ class Strips:
         """Whether the backing at a place along the courses takes a nail anywhere."""
         return self.surface.framing.solid
 
+    def takes_joint_at(self, at: Nm, low: Nm, high: Nm) -> bool:
+        """Whether pieces of a strip may butt anywhere on solid backing, for all that bites into it.
+
+        Parameters
+        ----------
+        at
+            Where along the courses. [nm]
+        low, high
+            The strip. [nm]
+        """
+        return self.solid_at(at) and self._takes_joint(Site(at, ()), low, high)
+
     def level_between(self, low: Nm, high: Nm) -> bool:
         """Whether every strip between two places across the courses is equally long.
 
