@@ -7,6 +7,7 @@ from pathlib import Path
 
 from benchmarks import report
 from benchmarks.family import Row
+from benchmarks.instance import Instance
 from benchmarks.job_folder import write_job
 from benchmarks.registry import FAMILIES
 from benchmarks.results import FRESH_FROM
@@ -62,7 +63,12 @@ def _seeds(text: str) -> tuple[int, ...]:
 
 
 def _write(given: argparse.Namespace) -> None:
-    for path in write_job(FAMILIES[given.family].instance(given.seed).job, given.folder):
+    instance = FAMILIES[given.family].instance(given.seed)
+    if not isinstance(instance, Instance):
+        raise SystemExit(
+            f"{given.family} asks for lists of pieces, each as several jobs: there is none to write"
+        )
+    for path in write_job(instance.job, given.folder):
         print(path)
 
 
@@ -72,7 +78,9 @@ def _run(given: argparse.Namespace) -> None:
         raise SystemExit(f"no family is called {', '.join(unknown)}: there are {', '.join(FAMILIES)}")
     for name in given.families or FAMILIES:
         family = FAMILIES[name]
-        ranges = given.seeds or [tuple(range(start, start + family.count)) for start in (0, FRESH_FROM)]
+        ranges = given.seeds or [
+            tuple(range(start, start + family.count)) for start in ((0, FRESH_FROM) if family.fresh else (0,))
+        ]
         plan = Plan(
             family=name,
             seeds=tuple(dict.fromkeys(seed for some in ranges for seed in some)),

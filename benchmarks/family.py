@@ -2,10 +2,12 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Generic, TypeVar
 
-from benchmarks.instance import Instance
 from plankwright.layout.result import Effort
+
+Asked = TypeVar("Asked")
+"""What is measured: an instance with a job, or a list."""
 
 Row = dict[str, Any]
 """What was measured on one instance, as JSON knows it; `failed` says in a few words what fell short."""
@@ -59,7 +61,7 @@ Rows = Sequence[Row]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Family:
+class Family(Generic[Asked]):
     """Instances of one kind, what is measured on each, and what is made of it.
 
     Parameters
@@ -80,13 +82,16 @@ class Family:
         Gives the figures out of the rows of a range of seeds, and out of those of the other families.
     pictures
         Gives the pictures out of the same.
+    fresh
+        Whether there are instances that were not looked at while the search was tuned.
     """
 
     name: str
     what: str
     count: int
     effort: str
-    instance: Callable[[int], Instance]
-    measure: Callable[[Instance, Effort], Row]
+    instance: Callable[[int], Asked]
+    measure: Callable[[Asked, Effort], Row]
     figures: Callable[[Rows, Mapping[str, Rows]], Sequence[Figure]]
     pictures: Callable[[Rows], Sequence[Picture]] = lambda _rows: ()
+    fresh: bool = True

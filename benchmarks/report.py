@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from benchmarks.family import Family, Figure, Picture, Row, Rows
 from benchmarks.machine import ROOT
@@ -40,7 +41,7 @@ class Line:
 class Section:
     """A family in the report."""
 
-    family: Family
+    family: Family[Any]
     rows: Rows
     lines: Sequence[Line]
     pictures: Sequence[Picture]
@@ -74,7 +75,7 @@ def measured(rows: Rows) -> Rows:
 
 
 def _figures(
-    family: Family, rows: Rows, every: Mapping[str, Rows], part: type | object = None
+    family: Family[Any], rows: Rows, every: Mapping[str, Rows], part: type | object = None
 ) -> Sequence[Figure]:
     """Give the figures of some rows; none is met while an instance could not be measured."""
     choose = part if callable(part) else list

@@ -126,7 +126,7 @@ def _pictures(rows: Rows) -> Sequence[Picture]:
     )
 
 
-def _yard(walls: int, count: int) -> Family:
+def _yard(walls: int, count: int) -> Family[Instance]:
     return Family(
         name=f"yard-{walls}",
         what=f"{walls} walls of real out of one yard of {100 * walls} boards, on {CORES} cores.",

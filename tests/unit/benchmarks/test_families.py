@@ -25,7 +25,9 @@ SEEDS = (0, 1, 1000, 1001)
 @cache
 def made(family: str, seed: int) -> Instance:
     """Make an instance once for all tests."""
-    return FAMILIES[family].instance(seed)
+    instance = FAMILIES[family].instance(seed)
+    assert isinstance(instance, Instance)
+    return instance
 
 
 @pytest.mark.parametrize("seed", SEEDS)

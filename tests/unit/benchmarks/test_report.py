@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from pathlib import Path
+from typing import Any
 from xml.etree import ElementTree as ET
 
 import pytest
@@ -25,7 +26,7 @@ def _figures(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Figure]:
     )
 
 
-def _family(measure: object = None) -> Family:
+def _family(measure: object = None) -> Family[Any]:
     return Family(
         name="exact",
         what="A stand-in.",
