@@ -199,11 +199,11 @@ class Strips:
         """Whether pieces of a strip can butt at a site: no opening bites in there, and they can be nailed."""
         if any(hole.left < site.at < hole.right for hole in self._biting(low, high)):
             return False
-        return self.solid_at(site.at) or nail_room(site.blocked, low, high, self.rules) is not None
+        return self.solid_at(site.at) or self._nail_room(site, low, high) is not None
 
     def _holds(self, site: Site, low: Nm, high: Nm) -> bool:
         """Whether a piece of this strip has wood at a site that a nail may go through."""
-        room = nail_room(site.blocked, low, high, self.rules)
+        room = self._nail_room(site, low, high)
         if room is None or self.solid_at(site.at):
             return room is not None
         beside_hole = any(hole.left <= site.at <= hole.right for hole in self._biting(low, high))
@@ -212,6 +212,10 @@ class Strips:
         place = self.rectangle(Span(site.at, site.at + 1, *room))
         line = shapely.LineString([(place.left, place.bottom), (place.right, place.top)])
         return bool(line.intersection(self.may).length >= _NAIL_ROOM)
+
+    def _nail_room(self, site: Site, low: Nm, high: Nm) -> tuple[Nm, Nm] | None:
+        """Give where across a strip even the narrowest piece that may hang in it takes a nail. [nm]"""
+        return nail_room(site.blocked, low, high - self.rules.width_tolerance_nm, self.rules)
 
     def _barred(self, left: Nm, right: Nm, low: Nm, high: Nm) -> tuple[tuple[Nm, Nm], ...]:
         if high - low < self.rules.narrowest_course_nm:

@@ -143,6 +143,14 @@ def test_nails_go_where_framing_is_clear() -> None:
     assert _inches(*_only(strips, 14, 20).nails) == (8, 40, 56, 72, 88)
 
 
+def test_nails_find_wood_in_the_narrowest_piece_that_may_hang() -> None:
+    """An inch from either edge: a piece an eighth narrower than a course of 2-1/16 has no room."""
+    strips = _strips(rules=plain(nail_edge_nm=nm(1), width_tolerance_nm=nm(0.125), gap_tolerance_nm=nm(0.25)))
+    assert not _only(strips, 10, 12.0625).nails
+    assert not _only(strips, 10, 12.0625).joints
+    assert _only(strips, 10, 12.25).nails
+
+
 def test_no_nail_goes_through_a_window() -> None:
     """A course that is all but half an inch above the sill takes none at the studs behind the window."""
     strips = _strips(rules=plain(nail_edge_nm=nm(1)), openings=(opening("window", 36, 50, 60, 80),))

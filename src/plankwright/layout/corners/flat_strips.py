@@ -8,6 +8,7 @@ from shapely.affinity import translate
 from shapely.geometry.base import BaseGeometry
 
 from plankwright.layout.capacity import UNLIMITED, Capacity
+from plankwright.layout.sites import Site
 from plankwright.layout.strips import Span, Strips
 from plankwright.measure import Nm
 from plankwright.model import Direction, Edge, Point, Rules, Surface
@@ -112,12 +113,23 @@ class FlatStrips(Strips):
 
     def _barred(self, left: Nm, right: Nm, low: Nm, high: Nm) -> tuple[tuple[Nm, Nm], ...]:
         """Bar a course, besides, where a wall that is lower or raised would get only a sliver of it."""
-        wall = self.wall_at(left)
-        own_low = max(low, wall.across + wall.strips.start)
-        own_high = min(high, wall.across + wall.strips.may_end)
+        own_low, own_high = self._own(left, low, high)
         if own_high - own_low < self.rules.narrowest_course_nm:
             return ((left, right),)
         return super()._barred(left, right, low, high)
+
+    def _takes_joint(self, site: Site, low: Nm, high: Nm) -> bool:
+        """Judge by what of the course its wall gets: of a lower or raised one that may be a part."""
+        return super()._takes_joint(site, *self._own(site.at, low, high))
+
+    def _holds(self, site: Site, low: Nm, high: Nm) -> bool:
+        """Judge by what of the course its wall gets."""
+        return super()._holds(site, *self._own(site.at, low, high))
+
+    def _own(self, at: Nm, low: Nm, high: Nm) -> tuple[Nm, Nm]:
+        """Give what of a strip lies on the wall at a place along the courses. [nm]"""
+        wall = self.wall_at(at)
+        return max(low, wall.across + wall.strips.start), min(high, wall.across + wall.strips.may_end)
 
 
 def _across(surface: Surface, wall: Surface, corner: Point) -> Nm:
