@@ -29,7 +29,7 @@ _AT_ONCE, _DEARER = 6, 0.3
 """So many fillings of a row are taken in at once at most; after each, its sticks are dearer by this share of
 what the row is worth, parted among them."""
 
-_STEP_WORK = 2.2e-8
+_STEP_WORK = 1.3e-8
 """Seconds of a common machine that a step of the solver takes for each column, as measured once."""
 
 _STICK_WORK, _LENGTH_WORK = 2e-5, 4e-9

@@ -39,7 +39,7 @@ _HARDLY = 1e-3
 
 _NEAR = 1e-6
 
-_WOOD_WORK, _KIND_WORK, _STEP_WORK = 5e-4, 1e-4, 2.2e-8
+_WOOD_WORK, _KIND_WORK, _STEP_WORK = 5e-4, 1e-4, 1.3e-8
 """Seconds of a common machine that a round of asking takes for each kind of wood and each kind of course, and
 that a step of the solver takes for each column, as measured once."""
 
