@@ -7,12 +7,13 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from plankwright.layout.butting import joints_of
-from plankwright.layout.choose import Chooser, Prices
+from plankwright.layout.choose import Chooser
 from plankwright.layout.courses import courses_from
 from plankwright.layout.end_to_end import laid_end_to_end
 from plankwright.layout.first import extend
 from plankwright.layout.packing import LengthPrices, Need, lost_besides, pack
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
+from plankwright.layout.pricing import prices_for
 from plankwright.layout.rows import Stack, fixed_stack, free_stack
 from plankwright.layout.sticks import free_sticks
 from plankwright.layout.strips import Strips
@@ -474,29 +475,3 @@ class Search:
         if len(widths) > most and stretch:
             widths = self.chance.sample(widths, most)
         return sorted(used | set(widths))
-
-
-def prices_for(strips: Strips, courses: Sequence[PlannedCourse], grid: Nm, *, saving: bool = False) -> Prices:
-    """Price each measure so that it outweighs all that the later ones can save on these courses.
-
-    Parameters
-    ----------
-    strips
-        The surface.
-    courses
-        To be laid out anew.
-    grid
-        Step of the model. [nm]
-    saving
-        Whether wood counts before joints, so that what is bare may be covered with it.
-    """
-    length = (strips.right - strips.left) // grid
-    area = max(1, length * sum(course.height for course in courses) // grid)
-    return Prices(
-        bare=max(1000, area // 100),
-        joint=area // 1000 if saving else area,
-        wood=1,
-        piece=max(1, area // 2000),
-        new=area,
-        new_wood=10,
-    )
