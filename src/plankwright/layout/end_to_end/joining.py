@@ -3,7 +3,7 @@
 import math
 import random
 from collections import Counter, defaultdict
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from plankwright.layout.butting import mate_groups
@@ -82,9 +82,10 @@ def join(
     lengths = [row.length for row in rows] + [stick.length for stick in sticks]
     step = max(grid, math.gcd(*lengths))
     long_enough = [stick for stick in sticks if stick.length >= rules.shortest_piece_nm]
+    groups = [frozenset(some) for some in mate_groups(long_enough, rules)]
     kinds: dict[tuple[int, int, tuple[Asked, ...]], list[Stick]] = defaultdict(list)
     for stick in long_enough:
-        serves = tuple(_serves(stick, rows, rules, long_enough))
+        serves = tuple(_serves(stick, rows, rules, groups))
         if serves:
             kinds[stick.length // step, stick.width // grid, serves].append(stick)
     wood = [
@@ -99,7 +100,7 @@ def join(
                 height=-(-row.height // grid),
                 count=counts[row],
                 most=row.length // max(1, rules.shortest_piece_nm),
-                sets=len(_sets(row, rules, long_enough)),
+                sets=1 if row.hidden else len(groups),
             )
             for row in rows
         ),
@@ -109,20 +110,18 @@ def join(
     return Joining(_dealt(stretches, rows, list(kinds.values()), found, rules), found.spent)
 
 
-def _sets(row: Stretch, rules: Rules, sticks: Sequence[Stick]) -> Sequence[Sequence[Stick]]:
-    """Give the sets of sticks of which any two may butt in a stretch."""
-    return [sticks] if row.hidden else mate_groups(sticks, rules)
+def _serves(
+    stick: Stick, rows: Sequence[Stretch], rules: Rules, groups: Sequence[frozenset[Stick]]
+) -> Iterator[Asked]:
+    """Give the stretches that a stick can be used in, each with the number of the set that it is of.
 
-
-def _serves(stick: Stick, rows: Sequence[Stretch], rules: Rules, sticks: Sequence[Stick]) -> list[Asked]:
-    """Give the stretches that a stick can be used in, each with the number of the set that it is of."""
-    return [
-        (number, place)
-        for number, row in enumerate(rows)
-        if stick.makes(row.height, rules.width_tolerance_nm) and (row.hidden or not stick.hidden_only)
-        for place, some in enumerate(_sets(row, rules, sticks))
-        if row.hidden or any(stick is one for one in some)
-    ]
+    Where a fixture hides all of a stretch any two may butt, so there is one set; else there are these groups.
+    """
+    mine = [place for place, some in enumerate(groups) if stick in some]
+    for number, row in enumerate(rows):
+        if stick.makes(row.height, rules.width_tolerance_nm) and (row.hidden or not stick.hidden_only):
+            for place in [0] if row.hidden else mine:
+                yield number, place
 
 
 def _dealt(

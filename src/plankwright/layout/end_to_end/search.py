@@ -5,11 +5,8 @@ from collections import defaultdict
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-import highspy
-import numpy as np
-
+from plankwright.layout.branching import Care, branched
 from plankwright.layout.end_to_end.programme import Filling, Pool, Programme
-from plankwright.layout.silent import SilentHighs
 
 _WHOLE = 1e-6
 """How far from a whole number the solver may leave one."""
@@ -17,14 +14,7 @@ _WHOLE = 1e-6
 _ROUNDS = 5
 """How often further rows are asked for after each step of a dive."""
 
-_LOOKS = 200
-"""How often the whole-number search looks up before it is ended."""
-
-_STEP_WORK = 1.2e-8
-"""Seconds of a common machine that a step of the solver takes for each column, as measured once."""
-
-_SAFETY_S = 60.0
-"""A search that hangs is ended after so long; looks end it in any normal case. [s]"""
+_CARE = Care(gap=0.0, looks=200)
 
 _ENOUGH = 2e-3
 """What is dearer than in parts by no more than this share is good enough."""
@@ -105,35 +95,9 @@ def _among_known(
     programme: Programme, seed: int, stopped: Callable[[], bool]
 ) -> tuple[float, dict[int, list[Filling]]]:
     """Choose whole rows among those that are known."""
-    solver = SilentHighs()
-    solver.passModel(programme.model())
-    columns = np.arange(programme.columns, dtype=np.int32)
-    kinds = np.full(programme.columns, int(highspy.HighsVarType.kInteger), dtype=np.uint8)
-    solver.changeColsIntegrality(programme.columns, columns, kinds)
-    for option, value in (
-        ("threads", 1),
-        ("output_flag", False),
-        ("mip_rel_gap", 0.0),
-        ("random_seed", seed % 2**31),
-        ("time_limit", _SAFETY_S),
-    ):
-        solver.setOptionValue(option, value)
-    looks = 0
-
-    def watch(event: highspy.highs.HighsCallbackEvent) -> None:
-        nonlocal looks
-        looks += 1
-        if looks > _LOOKS or stopped():
-            event.interrupt()
-
-    solver.cbMipInterrupt += watch
-    solver.run()
-    info = solver.getInfo()
-    programme.spent += _STEP_WORK * programme.columns * max(0, info.simplex_iteration_count)
-    if info.primal_solution_status != int(highspy.SolutionStatus.kSolutionStatusFeasible):
-        return math.inf, {}
-    values = solver.getSolution().col_value
+    chosen = branched(programme.model(), range(programme.columns), _CARE, seed, stopped)
+    programme.spent += chosen.spent
     found: dict[int, list[Filling]] = defaultdict(list)
-    for (number, filling), column in programme.fillings.items():
-        found[number] += [filling] * round(values[column])
-    return float(info.objective_function_value), found
+    for (number, filling), column in programme.fillings.items() if chosen.values else ():
+        found[number] += [filling] * round(chosen.values[column])
+    return chosen.price, found

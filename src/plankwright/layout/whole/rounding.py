@@ -5,13 +5,9 @@ Ways are known in plenty once the programme was dived down: it asks for others a
 
 import math
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import TypeVar
 
-import highspy
-import numpy as np
-
-from plankwright.layout.silent import SilentHighs
+from plankwright.layout.branching import Care, branched
 from plankwright.layout.whole.programme import Programme, Sawn, Track
 
 _Key = TypeVar("_Key")
@@ -25,43 +21,13 @@ _ALMOST = 0.75
 _ROUNDS = 1
 """How often further ways and cuts are asked for after each step."""
 
-_STEP_WORK = 1.2e-8
-"""Seconds of a common machine that a step of the solver takes for each column, as measured once."""
+_COUNTS = Care(gap=0.03, looks=40, without=("rens",))
+_WAYS = Care(gap=3e-3, looks=400, without=("rens", "rins", "root_reduced_cost"))
+_CUTS = Care(gap=2e-3, looks=30)
 
-_SAFETY_S = 60.0
-"""A search that hangs is ended after so long; looks end it in any normal case. [s]"""
-
-
-@dataclass(frozen=True, slots=True)
-class _Care:
-    """How carefully whole numbers are sought.
-
-    Parameters
-    ----------
-    gap
-        What is dearer than the best by no more than this share is good enough.
-    looks
-        How often the search looks up before it is ended.
-    dear
-        Columns that would raise the price by more than this share are left out.
-    without
-        Which of the solver's own small searches are left out, as they take long here and find little.
-    """
-
-    gap: float
-    looks: int
-    dear: float = math.inf
-    without: tuple[str, ...] = ()
-
-
-_COUNTS = (
-    _Care(gap=0.03, looks=40, dear=3e-3, without=("rens",)),
-    _Care(gap=0.03, looks=40, dear=3e-2, without=("rens",)),
-)
-"""Numbers of courses; the second where the first finds none."""
-
-_WAYS = _Care(gap=3e-3, looks=400, dear=5e-3, without=("rens", "rins", "root_reduced_cost"))
-_CUTS = _Care(gap=2e-3, looks=30)
+_DEAR_COUNTS, _DEAR_WAYS = (3e-3, 3e-2), 5e-3
+"""Columns that would raise the price by more than these shares are left out; for numbers of courses first by
+the one, and by the other where that leaves too few."""
 
 
 def whole_counts(programme: Programme, seed: int, over: Callable[[], bool]) -> dict[int, int] | None:
@@ -81,8 +47,8 @@ def whole_counts(programme: Programme, seed: int, over: Callable[[], bool]) -> d
     dict or None
         How many courses there are of each kind; nothing when none were found.
     """
-    for care in _COUNTS:
-        counts = _whole(programme, programme.counts, care, seed, over)
+    for dear in _DEAR_COUNTS:
+        counts = _whole(programme, programme.counts, _COUNTS, seed, over, dear=dear)
         if counts is not None:
             return counts
     return None
@@ -110,7 +76,7 @@ def whole_ways(programme: Programme, seed: int, over: Callable[[], bool]) -> dic
     for column in programme.tracks.values():
         programme.bound(column, 0)
     programme.grow()
-    chosen = _whole(programme, programme.tracks, _WAYS, seed, over, start)
+    chosen = _whole(programme, programme.tracks, _WAYS, seed, over, dear=_DEAR_WAYS, start=start)
     ways = dived if chosen is None else chosen
     for track, column in programme.tracks.items():
         programme.bound(column, ways.get(track, 0), ways.get(track, 0))
@@ -159,51 +125,28 @@ def _dive(programme: Programme, over: Callable[[], bool]) -> dict[Track, int]:
 def _whole(
     programme: Programme,
     columns: Mapping[_Key, int],
-    care: _Care,
+    care: Care,
     seed: int,
     over: Callable[[], bool],
+    *,
+    dear: float = math.inf,
     start: Sequence[float] = (),
 ) -> dict[_Key, int] | None:
-    """Find values of which some are whole by branch and bound, from some to start with if there are such.
-
-    Nothing when none were found.
-    """
-    solver = SilentHighs()
-    solver.passModel(programme.model())
-    whole = np.array(list(columns.values()), dtype=np.int32)
-    solver.changeColsIntegrality(
-        len(whole), whole, np.full(len(whole), int(highspy.HighsVarType.kInteger), dtype=np.uint8)
-    )
+    """Find whole values of some columns, those too dear left out; nothing when none were found."""
     used = {column for column, value in enumerate(start) if value > _WHOLE}
-    for column in programme.idle(care.dear):
-        if column not in used:
-            solver.changeColBounds(column, 0.0, 0.0)
-    for option, value in (
-        ("threads", 1),
-        ("output_flag", False),
-        ("mip_rel_gap", care.gap),
-        ("random_seed", seed % 2**31),
-        ("time_limit", _SAFETY_S),
-        *((f"mip_heuristic_run_{search}", False) for search in care.without),
-    ):
-        solver.setOptionValue(option, value)
-    if start:
-        solution = highspy.HighsSolution()
-        solution.col_value = [*start, *[0.0] * (programme.columns - len(start))]
-        solver.setSolution(solution)
-    looks = 0
-
-    def watch(event: highspy.highs.HighsCallbackEvent) -> None:
-        nonlocal looks
-        looks += 1
-        if looks > care.looks or over():
-            event.interrupt()
-
-    solver.cbMipInterrupt += watch
-    solver.run()
-    info = solver.getInfo()
-    programme.spent += _STEP_WORK * programme.columns * max(0, info.simplex_iteration_count)
-    if info.primal_solution_status != int(highspy.SolutionStatus.kSolutionStatusFeasible):
+    padded = [*start, *[0.0] * (programme.columns - len(start))] if start else ()
+    found = branched(
+        programme.model(),
+        columns.values(),
+        care,
+        seed,
+        over,
+        left_out=[column for column in programme.idle(dear) if column not in used],
+        start=padded,
+    )
+    programme.spent += found.spent
+    if not found.values:
         return None
-    values = solver.getSolution().col_value
-    return {key: round(values[column]) for key, column in columns.items() if values[column] > 1 / 2}
+    return {
+        key: round(found.values[column]) for key, column in columns.items() if found.values[column] > 1 / 2
+    }
