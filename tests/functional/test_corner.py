@@ -22,15 +22,15 @@ def corner(run: Run, tmp_path: Path) -> Path:
     return folder
 
 
-def seams(layout: Layout, raised_mm: dict[str, float]) -> list[set[float]]:
-    """Give the seams of each wall in millimetres above the lower of the floors."""
+def seams(layout: Layout, raised_nm: dict[str, int]) -> list[set[int]]:
+    """Give the seams of each wall [nm] above the lower of the floors."""
     return [
-        {course.to_nm / 1e6 + raised_mm[laid.surface_id] for course in laid.courses[:-1]}
+        {course.to_nm + raised_nm[laid.surface_id] for course in laid.courses[:-1]}
         for laid in layout.surfaces
     ]
 
 
-RAISED = {"north": 0.0, "east": 25.4}
+RAISED = {"north": 0, "east": 25_400_000}
 
 
 def test_courses_run_round_the_corner(run: Run, corner: Path) -> None:

@@ -17,7 +17,7 @@ from plankwright.layout.pricing import prices_for
 from plankwright.layout.rows import Stack, fixed_stack, free_stack
 from plankwright.layout.sticks import free_sticks
 from plankwright.layout.strips import Strips
-from plankwright.layout.whole import COVERED, COVERING, Cover, Question, covers, settled
+from plankwright.layout.whole import Cover, Question, covers, mended
 from plankwright.measure import INCH, Nm
 from plankwright.model import JointPolicy
 
@@ -33,7 +33,7 @@ _LOOK_WORK = 0.5
 _PATTERN_HEIGHTS = 40
 """Out of how many heights beside those in use the whole surface may be covered by patterns."""
 
-_NUMBERS_TRIED = 6
+_NUMBERS_TRIED = 12
 """So many numbers of courses at the most are looked at for each cover by patterns."""
 
 _WHOLE_AT_MOST = 4000
@@ -62,7 +62,7 @@ _THOROUGH = 0.5
 _LEAST_WORK = 0.005
 """What a look takes at the least: so a search ends even where every look is settled at once. [s]"""
 
-_DRAW_WORK, _MODEL_WORK, _SOLVE_WORK = 0.02, 5e-5, 3.0
+_DRAW_WORK, _MODEL_WORK, _SOLVE_WORK = 0.01, 3e-5, 1.5
 """Seconds of a common machine that it takes to draw one course, to write one piece into a model, and for each
 deterministic second of the solver, as measured once."""
 
@@ -331,14 +331,20 @@ class Search:
         if not sticks:
             return False
         stack = fixed_stack(self.strips, courses, others)
-        cover = settled(
+        covered = not any(course.bare for course in self.plan)
+        seen = sum(not hidden for course in courses for _, hidden in joints_of(self.strips, course))
+        if covered and not seen:
+            return False
+        found, spent = mended(
             Question(self.strips, sticks, stack, self.grid),
             self.chance,
             self.stopped,
-            COVERING if any(course.bare for course in self.plan) else COVERED,
+            joints=seen - 1 if covered else None,
         )
-        self.spent += cover.spent
-        return self.take(tuple(sorted((*others, *cover.plan), key=lambda course: course.low)))
+        self.spent += spent
+        return found is not None and self.take(
+            tuple(sorted((*others, *found), key=lambda course: course.low))
+        )
 
     def _free(self, chosen: Sequence[int], most: int = _HEIGHTS_AT_MOST) -> Stack:
         """Give courses in a row on a level part as a stack whose heights are free, out of so many at most."""

@@ -27,7 +27,7 @@ _LENGTHS_ALIKE: Nm = 6 * INCH
 _WIDTHS_ALIKE: Nm = INCH // 2
 """Boards that differ by no more are asked for in the size of the largest."""
 
-_LATE = 3
+_LATE = 8
 """A plan that is not closed may take this many times as long."""
 
 _WIDTH_SPREAD: Nm = INCH

@@ -3,8 +3,7 @@
 The model is written out in docs/how-it-works.md.
 """
 
-from plankwright.layout.whole.cover import Cover, covers, settled
-from plankwright.layout.whole.programme import COVERED, COVERING, Prices
+from plankwright.layout.whole.cover import Cover, covers, mended
 from plankwright.layout.whole.question import Question
 
-__all__ = ["COVERED", "COVERING", "Cover", "Prices", "Question", "covers", "settled"]
+__all__ = ["Cover", "Question", "covers", "mended"]

@@ -1,5 +1,6 @@
 """Cover the whole surface at once: which courses, which ways along their runs, which cuts of which sticks."""
 
+import itertools
 import math
 import random
 from collections.abc import Callable, Iterator, Sequence
@@ -10,17 +11,21 @@ from plankwright.layout.rows import Stack
 from plankwright.layout.strips import Strips
 from plankwright.layout.whole.counting import Counting, Counts
 from plankwright.layout.whole.placing import placed
-from plankwright.layout.whole.programme import COVERING, Prices, Programme
+from plankwright.layout.whole.prices import COVERED, COVERING
+from plankwright.layout.whole.programme import Programme
 from plankwright.layout.whole.question import Question
 from plankwright.layout.whole.reading import read_plan
-from plankwright.layout.whole.rounding import whole_counts, whole_cuts, whole_ways
+from plankwright.layout.whole.rounding import dived_ways, ways_for_all, whole_cuts, whole_together, whole_ways
 from plankwright.measure import Nm
 
-_SOLVE_WORK = 3.0
-"""Seconds of a common machine for each deterministic second of the solver."""
+_ORDERS = 3
+"""In so many orders courses are tried at the most."""
 
-_ROUNDS = 3
-"""How often further ways and cuts are asked for before numbers of courses are sought once more."""
+_HARDLY_DEARER = 1.02
+"""An order is good when covering costs no more than this times what it costs in any."""
+
+_MORE = 2
+"""So many more numbers of courses are looked at once some leave nothing bare."""
 
 _NOTHING = 1.0
 """Less than this is not bare. [square steps]"""
@@ -59,8 +64,7 @@ def covers(
     strips, sticks, stack, grid
         As a `Question` has them.
     tries
-        How many further numbers of courses are looked at for each cover at the most, until parts of boards
-        leave nothing bare.
+        How many numbers of courses are looked at for each cover at the most.
     chance
         Gives the seeds of the solvers.
     over
@@ -69,72 +73,92 @@ def covers(
     Yields
     ------
     Cover
-        Each made from numbers of courses that no other was made from.
+        Each from numbers of courses, or in an order, that no other was made from.
     """
     numbers = _Numbers(Question(strips, sticks, stack, grid), chance, over)
     while not over():
         counts = numbers.best(tries)
         if counts is None:
             return
-        fixed = placed(numbers.question, counts, chance)
-        cover = settled(Question(strips, sticks, fixed, grid), chance, over)
-        yield Cover(cover.plan, numbers.spent + cover.spent)
+        programme = _in_order(numbers.question, counts, chance, over)
+        plan = _settled(programme, chance, over)
+        yield Cover(plan, numbers.spent + programme.spent)
         numbers.spent = 0.0
 
 
-class _Numbers:
-    """Numbers of courses, looked at one set after another.
+def _in_order(
+    question: Question, counts: Counts, chance: random.Random, over: Callable[[], bool]
+) -> Programme:
+    """Put courses in an order in which covering costs little more than it need, and solve the programme."""
+    tried: list[Programme] = []
+    while len(tried) < _ORDERS and not (tried and over()):
+        fixed = placed(question, counts, chance)
+        programme = Programme(Question(question.strips, question.sticks, fixed, question.grid))
+        tried.append(programme)
+        if programme.grow() <= _HARDLY_DEARER * counts.price or question.stack.fixed:
+            break
+    best = min(tried, key=lambda programme: programme.price)
+    best.spent = sum(programme.spent for programme in tried)
+    return best
 
-    First as whole numbers in the programme itself, by the ways and cuts that are known; where that finds
-    none, or leaves something bare, by what the programme said of prices.
-    """
+
+class _Numbers:
+    """Numbers of courses, the cheapest of those looked at first."""
 
     def __init__(self, question: Question, chance: random.Random, over: Callable[[], bool]) -> None:
-        self.question, self.chance, self.over = question, chance, over
-        self.programme, self.counting = Programme(question), Counting(question)
-        self.possible = math.isfinite(self.programme.grow())
-        self.spent = self.programme.spent
-        self._found: list[tuple[float, Counts]] = []
-        if self.possible:
-            self.counting.learn(self.programme)
+        self.question, self._over = question, over
+        programme = Programme(question)
+        possible = math.isfinite(programme.grow())
+        self.spent = programme.spent
+        self._found: list[Counts] = []
+        self._counting = Counting(programme) if possible and not over() else None
+        seeds = (chance.randrange(2**31) for _ in itertools.count())
+        self._sets = iter(()) if self._counting is None else self._counting.sets(seeds)
 
     def best(self, tries: int) -> Counts | None:
-        """Look at so many sets, until one leaves nothing bare; give the best that was not given yet."""
-        ways = [self._in_programme, *[self._by_prices] * tries]
-        for way in ways if self.possible else ():
-            counts = None if self.over() else way()
-            if counts is not None and self._look_at(counts):
+        """Look at so many sets at the most; give the best that was not given yet."""
+        before, left = self._worked, 0 if any(map(_leaves_nothing_bare, self._found)) else tries
+        while left and not self._over():
+            counts = next(self._sets, None)
+            if counts is None:
                 break
+            self._found.append(counts)
+            left = min(left - 1, _MORE) if any(map(_leaves_nothing_bare, self._found)) else left - 1
+        self.spent += self._worked - before
         if not self._found:
             return None
-        best = min(range(len(self._found)), key=lambda number: self._found[number][0])
-        return self._found.pop(best)[1]
+        best = min(range(len(self._found)), key=lambda number: self._found[number].price)
+        return self._found.pop(best)
 
-    def _in_programme(self) -> Counts | None:
-        before = self.programme.spent
-        self.programme.grow(_ROUNDS)
-        whole = whole_counts(self.programme, self.chance.randrange(2**31), self.over)
-        self.spent += self.programme.spent - before
-        return None if whole is None else self.counting.cheapest(0, whole)
-
-    def _by_prices(self) -> Counts | None:
-        return self.counting.cheapest(self.chance.randrange(2**31))
-
-    def _look_at(self, counts: Counts) -> bool:
-        """Whether parts of boards leave nothing bare."""
-        held = Programme(self.question, counts.courses)
-        self._found.append((held.grow(), counts))
-        self.counting.tried(counts.courses)
-        self.counting.learn(held)
-        self.programme.take_in(held)
-        self.spent += _SOLVE_WORK * counts.work + held.spent
-        return held.bare_area() < _NOTHING
+    @property
+    def _worked(self) -> float:
+        return 0.0 if self._counting is None else self._counting.spent
 
 
-def settled(
-    question: Question, chance: random.Random, over: Callable[[], bool], prices: Prices = COVERING
-) -> Cover:
-    """Choose ways and cuts for courses that stay in their places.
+def _leaves_nothing_bare(counts: Counts) -> bool:
+    return counts.bare < _NOTHING
+
+
+def _settled(programme: Programme, chance: random.Random, over: Callable[[], bool]) -> Plan:
+    """Choose ways and cuts for courses that stay in their places, as solved in parts of boards.
+
+    Where all can be covered in parts, ways and cuts are sought together that leave nothing bare; that is
+    often settled soon, one way or the other. What leaves least bare is sought only where they are not found.
+    """
+    whole = programme.bare_area() < _NOTHING
+    chosen = whole_together(programme, chance.randrange(2**31), over) if whole else None
+    if chosen is not None:
+        return read_plan(programme.question, *chosen)
+    ways = ways_for_all(programme, chance.randrange(2**31), over) if whole else None
+    if ways is None:
+        ways = dived_ways(programme, over) if whole else whole_ways(programme, chance.randrange(2**31), over)
+    return read_plan(programme.question, ways, whole_cuts(programme, chance.randrange(2**31), over))
+
+
+def mended(
+    question: Question, chance: random.Random, over: Callable[[], bool], joints: int | None
+) -> tuple[Plan | None, float]:
+    """Choose ways and cuts anew for a few courses that stay in their places.
 
     Parameters
     ----------
@@ -142,11 +166,21 @@ def settled(
         What is asked; all its courses stay.
     chance, over
         As for all covers.
-    prices
-        Of what is bare and of joints.
+    joints
+        How many joints in sight there may be, and nothing may be bare; any number while something is.
+
+    Returns
+    -------
+    tuple
+        The courses, or nothing when they were not found; and work done. [s]
     """
-    programme = Programme(question, prices=prices)
+    programme = Programme(question, prices=COVERING if joints is None else COVERED, joints=joints)
     programme.grow()
-    ways = whole_ways(programme, chance.randrange(2**31), over)
-    sawn = whole_cuts(programme, chance.randrange(2**31), over)
-    return Cover(read_plan(question, ways, sawn), programme.spent)
+    seed, plan = chance.randrange(2**31), None
+    if programme.bare_area() < _NOTHING:
+        chosen = whole_together(programme, seed, over)
+        plan = None if chosen is None else read_plan(question, *chosen)
+    elif joints is None:
+        ways = whole_ways(programme, seed, over)
+        plan = read_plan(question, ways, whole_cuts(programme, seed, over))
+    return plan, programme.spent

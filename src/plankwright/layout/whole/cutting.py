@@ -117,6 +117,30 @@ class Cutting:
         others = (self._filling(table, height, wood.room) for height in beside)
         return tuple(filter(None, (lane, *others)))
 
+    def worth(self, cut: Cut) -> float:
+        """Give what the pieces of a cut are worth together."""
+        return float(
+            sum(
+                self.prices[sort.mates, int(sort.hidden), sort.height, sort.length]
+                for lane in cut
+                for sort in lane
+            )
+        )
+
+    def gives(self, number: int, sort: Sort) -> bool:
+        """Whether a piece of some sort can be cut out of a stick of some wood."""
+        question, wood = self.question, self.question.wood[number]
+        return (
+            sort.mates in wood.mates
+            and (sort.hidden or not wood.blemished)
+            and int(question.sizes[sort.length]) <= wood.room
+            and int(question.heights[sort.height]) <= wood.width
+            and (
+                sort.height in wood.heights
+                or (wood.sticks[0].rippable and self._may_rip(number, sort.height))
+            )
+        )
+
     def _beside(self, number: int, height: int, worths: Floats) -> tuple[float, tuple[int, ...]]:
         """Give the worthiest lanes beside one of some height."""
         question, wood = self.question, self.question.wood[number]

@@ -5,7 +5,6 @@ It is written out in docs/how-it-works.md; the numbers in the docstrings are tho
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import product
 from typing import TypeAlias
 
@@ -15,6 +14,7 @@ import numpy as np
 from plankwright.layout.butting import joints_near
 from plankwright.layout.silent import SilentHighs
 from plankwright.layout.whole.cutting import Cut, Cutting, Offers
+from plankwright.layout.whole.prices import COVERING, Prices
 from plankwright.layout.whole.question import Floats, Question, Sort
 from plankwright.layout.whole.ways import Graphs, Moves, Way, Ways, sorts_of
 from plankwright.model import JointPolicy
@@ -39,38 +39,15 @@ _HARDLY = 1e-3
 
 _NEAR = 1e-6
 
-_WOOD_WORK, _KIND_WORK, _STEP_WORK = 5e-4, 1e-4, 1.3e-8
-"""Seconds of a common machine that a round of asking takes for each kind of wood and each kind of course, and
-that a step of the solver takes for each column, as measured once."""
+_WOOD_WORK, _KIND_WORK, _WIDE_WORK, _STEP_WORK = 3e-4, 1e-4, 1.5e-3, 1.3e-8
+"""Seconds of a common machine, as measured once: a round of asking for each kind of wood and each kind of
+course, the cheapest ways along a run, and a step of the solver for each column."""
 
 _DUAL, _PRIMAL = 1, 4
 """Strategies of the simplex method, as the solver numbers them: after a change of bounds the solution at hand
 is good for the dual one, after new columns for the primal one."""
 
 _INFINITY = highspy.kHighsInf
-
-
-@dataclass(frozen=True, slots=True)
-class Prices:
-    """What is dear besides wood.
-
-    Parameters
-    ----------
-    bare
-        To leave something bare costs so many times as much wood.
-    joint
-        A joint in sight costs as much as so many middling sticks.
-    """
-
-    bare: float
-    joint: float
-
-
-COVERING = Prices(bare=50.0, joint=1 / 6)
-"""While something is bare: wood is short, so a joint must not cost much of it."""
-
-COVERED = Prices(bare=1000.0, joint=4.0)
-"""Once nothing is: joints count before wood."""
 
 
 class Programme:
@@ -85,6 +62,8 @@ class Programme:
         programme counts them itself, parts of courses counting.
     prices
         Of what is bare and of joints.
+    joints
+        How many joints in sight there may be at the most; any number when left out.
 
     Attributes
     ----------
@@ -101,7 +80,11 @@ class Programme:
     """
 
     def __init__(
-        self, question: Question, courses: Mapping[int, int] | None = None, prices: Prices = COVERING
+        self,
+        question: Question,
+        courses: Mapping[int, int] | None = None,
+        prices: Prices = COVERING,
+        joints: int | None = None,
     ) -> None:
         self.question, self.prices = question, prices
         self._kinds = tuple(range(len(question.kinds)) if courses is None else sorted(courses))
@@ -116,12 +99,15 @@ class Programme:
         self._rows = self.columns = 0
         self._sorts: dict[Sort, int] = {}
         self._bare: dict[Sort, int] = {}
+        self._near: dict[tuple[int, int, int], list[int]] = defaultdict(list)
         self._rebounded = False
         self._solver = SilentHighs()
         self._solver.setOptionValue("threads", 1)
         self._solver.setOptionValue("output_flag", False)  # noqa: FBT003 - the solver's own way
         self._add_runs()
         self._add_stagger()
+        if joints is not None:
+            self._limit_joints(joints)
         if courses is None:
             self._add_heights()
         self._add_counts(courses)
@@ -155,6 +141,15 @@ class Programme:
         """How often each column is used."""
         return tuple(self._solver.getSolution().col_value)
 
+    @property
+    def price(self) -> float:
+        """What it costs, as solved."""
+        return float(self._solver.getObjectiveValue())
+
+    def slopes(self) -> Sequence[float]:
+        """Give by how much the price would rise if each column were used once more."""
+        return tuple(self._solver.getSolution().col_dual)
+
     def bare_area(self) -> float:
         """Give the area that the solution leaves bare. [square steps]"""
         values = self.values
@@ -178,12 +173,18 @@ class Programme:
         used, dearer = np.array(solution.col_value), np.array(solution.col_dual)
         return [int(column) for column in np.flatnonzero((used <= _NEAR) & (dearer > dearest))]
 
-    def take_in(self, other: "Programme") -> None:
-        """Take in the ways and cuts of another programme that asks the same."""
-        for track in other.tracks:
-            self.add_way(*track)
-        for wood, cut in other.sawn:
-            self.add_cut(wood, cut)
+    def take_in(self, other: "Programme", share: float) -> None:
+        """Take in the ways and cuts of another programme that asks the same, but for those too dear.
+
+        Those would raise its price by more than some share of it.
+        """
+        dear = set(other.idle(share))
+        for track, column in other.tracks.items():
+            if column not in dear:
+                self.add_way(*track)
+        for (wood, cut), column in other.sawn.items():
+            if column not in dear:
+                self.add_cut(wood, cut)
 
     def market(self) -> tuple[Floats, Floats]:
         """Give what a piece of each sort is worth, and what a stick of each wood costs, as solved."""
@@ -212,7 +213,7 @@ class Programme:
         return Offers(np.minimum(price, bare), source)
 
     def nearness(self) -> dict[tuple[int, int, int], float]:
-        """Give what a joint costs besides, by row, run and place, for standing near others."""
+        """Give what a joint costs besides, by row, run and place, for others that it shuts out."""
         duals = self._solver.getSolution().row_dual
         return {place: sum(max(0.0, -duals[row]) for row in rows) for place, rows in self._near.items()}
 
@@ -243,6 +244,43 @@ class Programme:
         entries = [(self._wood[wood], 1.0)] + [(self._sort(sort), 1.0) for lane in cut for sort in lane]
         self.sawn[wood, cut] = self._column(self.question.wood[wood].area / self.unit, entries)
         return True
+
+    def widen_ways(self, share: float, most: int) -> None:
+        """Take in the cheapest ways along each run, so many at the most, that cost little more than the best.
+
+        Each would raise the price by no more than some share of it, as far as its dual prices tell.
+        """
+        duals = self._solver.getSolution().row_dual
+        dearest = share * abs(self._solver.getObjectiveValue())
+        worth, rents = self.market()
+        cutting = Cutting(self.question, worth)
+        offers = self.offers(worth, rents, cutting)
+        ways = Ways(self.graphs, offers.price, self.nearness())
+        for (kind, run), row in self._run_rows.items():
+            for way in ways.cheap(kind, run, most):
+                if way.price - duals[row] <= dearest:
+                    self._take(kind, run, way, offers, cutting)
+        self.spent += _WIDE_WORK * len(self._run_rows)
+
+    def widen_cuts(self, share: float) -> None:
+        """Take in for each wood and each sort the worthiest cut that has one, where it costs little more.
+
+        Each would raise the price by no more than some share of it, as far as its dual prices tell.
+        """
+        dearest = share * abs(self._solver.getObjectiveValue())
+        worth, rents = self.market()
+        cutting = Cutting(self.question, worth)
+        for number, rent in enumerate(rents):
+            for sort in [sort for sort in self._sorts if cutting.gives(number, sort)]:
+                cut = cutting.around(number, sort)
+                if rent - cutting.worth(cut) <= dearest:
+                    self.add_cut(number, cut)
+        self.spent += _WOOD_WORK * len(self.question.wood)
+
+    @property
+    def bare(self) -> Sequence[int]:
+        """The columns by which something stays bare."""
+        return (*self._bare.values(), *self.bare_runs.values())
 
     def _ask(self) -> bool:
         """Take in each cut and each way that would lower the price. Whether there are any."""
@@ -301,7 +339,6 @@ class Programme:
 
         None is near one of a course beside them.
         """
-        self._near: dict[tuple[int, int, int], list[int]] = defaultdict(list)
         question, rules = self.question, self.question.rules
         if rules.joints is not JointPolicy.STAGGER:
             return
@@ -322,6 +359,13 @@ class Programme:
                     row = self._row(-_INFINITY, 1)
                     self._near[lower, *place].append(row)
                     self._near[upper, *other].append(row)
+
+    def _limit_joints(self, most: int) -> None:
+        """(7) There are no more joints in sight than that."""
+        limit = self._row(-_INFINITY, most)
+        for row in range(len(self.question.graphs)):
+            for place in self._in_sight(row):
+                self._near[row, *place].append(limit)
 
     def _in_sight(self, row: int) -> list[tuple[int, int]]:
         """Give the runs of a row and the places in them where a joint would be seen."""

@@ -21,22 +21,63 @@ _ALMOST = 0.75
 _ROUNDS = 1
 """How often further ways and cuts are asked for after each step."""
 
-_COUNTS = Care(gap=0.03, looks=40, without=("rens",))
+_TOGETHER = Care(gap=3e-3, looks=35, enough=1, without=("rens",))
+_WHOLE_WAYS = Care(gap=3e-3, looks=40, enough=1, without=("rens",))
 _WAYS = Care(gap=3e-3, looks=400, without=("rens", "rins", "root_reduced_cost"))
 _CUTS = Care(gap=2e-3, looks=30)
 
-_DEAR_COUNTS, _DEAR_WAYS = (3e-3, 3e-2), 5e-3
-"""Columns that would raise the price by more than these shares are left out; for numbers of courses first by
-the one, and by the other where that leaves too few."""
+_NEARLY, _NEXT_BEST, _NEARLY_CUT = 1e-2, 10, 1e-3
+"""Before ways and cuts are chosen together, so many ways along each run come in that would raise the price by
+no more than this share each, and cuts that would raise it by no more than that."""
+
+_DEAR_TOGETHER, _DEAR_WAYS, _DEAR_CUTS = 5e-3, 5e-3, 5e-2
+"""Columns that would raise the price by more than these shares are left out when ways and cuts are chosen
+together, and each by themselves."""
 
 
-def whole_counts(programme: Programme, seed: int, over: Callable[[], bool]) -> dict[int, int] | None:
-    """Choose whole numbers of courses, as well as the ways and cuts known so far tell.
+def whole_together(
+    programme: Programme, seed: int, over: Callable[[], bool]
+) -> tuple[dict[Track, int], dict[Sawn, int]] | None:
+    """Choose whole ways and cuts together, so that nothing stays bare.
 
     Parameters
     ----------
     programme
-        That counts its courses, as solved.
+        Held to whole numbers of courses; as solved, nothing is bare. Further ways and cuts come in.
+    seed
+        For the solver.
+    over
+        Whether to stop.
+
+    Returns
+    -------
+    tuple or None
+        How often each way is gone, and how many sticks are cut in each way; nothing when that was not found.
+    """
+    programme.widen_ways(_NEARLY, _NEXT_BEST)
+    programme.grow()
+    programme.widen_cuts(_NEARLY_CUT)
+    programme.solve()
+    both: dict[tuple[Track | None, Sawn | None], int] = {
+        **{(track, None): column for track, column in programme.tracks.items()},
+        **{(None, sawn): column for sawn, column in programme.sawn.items()},
+    }
+    chosen = _whole(programme, both, _TOGETHER, seed, over, dear=_DEAR_TOGETHER, bare=False)
+    if chosen is None:
+        return None
+    return (
+        {track: times for (track, _), times in chosen.items() if track is not None},
+        {sawn: times for (_, sawn), times in chosen.items() if sawn is not None},
+    )
+
+
+def ways_for_all(programme: Programme, seed: int, over: Callable[[], bool]) -> dict[Track, int] | None:
+    """Choose whole ways, the wood for them still in parts, so that nothing stays bare.
+
+    Parameters
+    ----------
+    programme
+        Held to whole numbers of courses; as solved, nothing is bare. It is left held to the ways, if any.
     seed
         For the solver.
     over
@@ -45,13 +86,12 @@ def whole_counts(programme: Programme, seed: int, over: Callable[[], bool]) -> d
     Returns
     -------
     dict or None
-        How many courses there are of each kind; nothing when none were found.
+        How often each way is gone; nothing when none were found.
     """
-    for dear in _DEAR_COUNTS:
-        counts = _whole(programme, programme.counts, _COUNTS, seed, over, dear=dear)
-        if counts is not None:
-            return counts
-    return None
+    ways = _whole(programme, programme.tracks, _WHOLE_WAYS, seed, over, dear=_DEAR_TOGETHER, bare=False)
+    if ways is not None:
+        _hold(programme, ways)
+    return ways
 
 
 def whole_ways(programme: Programme, seed: int, over: Callable[[], bool]) -> dict[Track, int]:
@@ -78,8 +118,27 @@ def whole_ways(programme: Programme, seed: int, over: Callable[[], bool]) -> dic
     programme.grow()
     chosen = _whole(programme, programme.tracks, _WAYS, seed, over, dear=_DEAR_WAYS, start=start)
     ways = dived if chosen is None else chosen
-    for track, column in programme.tracks.items():
-        programme.bound(column, ways.get(track, 0), ways.get(track, 0))
+    _hold(programme, ways)
+    return ways
+
+
+def dived_ways(programme: Programme, over: Callable[[], bool]) -> dict[Track, int]:
+    """Choose whole ways one after another, the wood for them still in parts: soon, but much may stay bare.
+
+    Parameters
+    ----------
+    programme
+        Held to whole numbers of courses; it is left held to the ways.
+    over
+        Whether to stop.
+
+    Returns
+    -------
+    dict
+        How often each way is gone; fewer than there are courses where runs are left bare or it was stopped.
+    """
+    ways = _dive(programme, over)
+    _hold(programme, ways)
     return ways
 
 
@@ -101,7 +160,12 @@ def whole_cuts(programme: Programme, seed: int, over: Callable[[], bool]) -> dic
         How many sticks are cut in each way.
     """
     programme.grow()
-    return _whole(programme, programme.sawn, _CUTS, seed, over) or {}
+    return _whole(programme, programme.sawn, _CUTS, seed, over, dear=_DEAR_CUTS) or {}
+
+
+def _hold(programme: Programme, ways: Mapping[Track, int]) -> None:
+    for track, column in programme.tracks.items():
+        programme.bound(column, ways.get(track, 0), ways.get(track, 0))
 
 
 def _dive(programme: Programme, over: Callable[[], bool]) -> dict[Track, int]:
@@ -131,9 +195,12 @@ def _whole(
     *,
     dear: float = math.inf,
     start: Sequence[float] = (),
+    bare: bool = True,
 ) -> dict[_Key, int] | None:
     """Find whole values of some columns, those too dear left out; nothing when none were found."""
     used = {column for column, value in enumerate(start) if value > _WHOLE}
+    if bare:
+        used.update(programme.bare)
     padded = [*start, *[0.0] * (programme.columns - len(start))] if start else ()
     found = branched(
         programme.model(),
@@ -141,7 +208,10 @@ def _whole(
         care,
         seed,
         over,
-        left_out=[column for column in programme.idle(dear) if column not in used],
+        left_out=[
+            *(column for column in programme.idle(dear) if column not in used),
+            *(() if bare else programme.bare),
+        ],
         start=padded,
     )
     programme.spent += found.spent

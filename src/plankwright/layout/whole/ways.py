@@ -1,5 +1,6 @@
 """The cheapest way along each run when pieces and joints have prices: shortest paths, all heights at once."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TypeAlias
@@ -114,6 +115,35 @@ class Ways:
             place = int(came[place])
         return Way(float(prices[mates]), mates, tuple(reversed(moves)))
 
+    def cheap(self, kind: int, run: int, most: int) -> list[Way]:
+        """Give so many of the cheapest ways along a run of a kind of course, the cheapest first."""
+        question = self.graphs.question
+        at = question.kinds[kind]
+        places = len(question.graphs[at.row][run].places)
+        found: list[Way] = []
+        for mates in range(question.sets):
+            steps = self.graphs.steps(at.row, run)[int(mates == question.loose)]
+            best: list[list[tuple[float, Moves]]] = [[(0.0, ())], *([] for _ in range(places - 1))]
+            for place, into in enumerate(steps):
+                if into is None:
+                    continue
+                first, length, hidden = into
+                prices = self.prices[mates][hidden, at.height, length] + self._besides(at.row, run, place)
+                longer = [
+                    (so_far + price, (*moves, (start, place)))
+                    for start, price in zip(first.tolist(), prices.tolist(), strict=True)
+                    if math.isfinite(price)
+                    for so_far, moves in best[start]
+                ]
+                best[place] = sorted(longer)[:most]
+            found += [Way(price, mates, moves) for price, moves in best[-1]]
+        return sorted(found, key=lambda way: (way.price, way.mates, way.moves))[:most]
+
+    def _besides(self, row: int, run: int, place: int) -> float:
+        """Give what a piece that ends at a place costs besides its wood."""
+        seen = self.graphs.question.graphs[row][run].in_sight[place]
+        return self.graphs.piece + self.graphs.joint * seen + self.joints.get((row, run, place), 0.0)
+
     def _reach(self, row: int, run: int) -> _Reached:
         question = self.graphs.question
         graph, heights = question.graphs[row][run], len(question.heights)
@@ -128,9 +158,8 @@ class Ways:
                 if into is None:
                     continue
                 first, length, hidden = into
-                extra = self.graphs.piece + self.graphs.joint * graph.in_sight[place]
-                extra += self.joints.get((row, run, place), 0.0)
-                reached = price[first] + self.prices[mates][hidden, :, length] + extra
+                reached = price[first] + self.prices[mates][hidden, :, length]
+                reached += self._besides(row, run, place)
                 which = reached.argmin(axis=0)
                 price[place], came[place] = reached[which, everywhere], first[which]
             ends.append(price[-1])
