@@ -38,8 +38,8 @@ def main() -> None:
             f"Making {ENVIRONMENT.name} and installing the libraries into it; this takes minutes.", flush=True
         )
         venv.EnvBuilder(clear=True, symlinks=os.name != "nt", with_pip=False).create(ENVIRONMENT)
-        # The lock names every library. Left to resolve what they ask for, pip 23.2 takes `name[extra]` for one
-        # that is not locked, and stops, as soon as a newer version than the locked one is published.
+        # The lock names every library. Left to resolve what they ask for, pip 23.2 takes `name[extra]` for
+        # one that is not locked, and stops, as soon as a newer version than the locked one is published.
         install("--no-deps", "--require-hashes", "--only-binary=:all:", "--requirement", str(LOCK))
         libraries.set()
     install("--no-deps", "--no-build-isolation", "--editable", str(ROOT))

@@ -77,6 +77,10 @@ class Counting:
     programme
         That counts its courses, as solved: its numbers in parts are gone by, and its ways and cuts.
 
+    Attributes
+    ----------
+    bare
+        What is left bare in parts, and so by any whole numbers. [square steps]
     """
 
     def __init__(self, programme: Programme) -> None:
@@ -89,7 +93,8 @@ class Counting:
         self._tried: list[dict[int, int]] = []
         self._reach: float | None = None
         self._work = 0.0
-        self._good = _GOOD * self._price(self._parts)[0]
+        price, self.bare = self._price(self._parts)
+        self._good = _GOOD * price
 
     @property
     def spent(self) -> float:

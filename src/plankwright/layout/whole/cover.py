@@ -25,7 +25,7 @@ _HARDLY_DEARER = 1.02
 """An order is good when covering costs no more than this times what it costs in any."""
 
 _MORE = 2
-"""So many more numbers of courses are looked at once some leave nothing bare."""
+"""So many more numbers of courses are looked at once some leave no more bare than any must."""
 
 _NOTHING = 1.0
 """Less than this is not bare. [square steps]"""
@@ -117,13 +117,13 @@ class _Numbers:
 
     def best(self, tries: int) -> Counts | None:
         """Look at so many sets at the most; give the best that was not given yet."""
-        before, left = self._worked, 0 if any(map(_leaves_nothing_bare, self._found)) else tries
+        before, left = self._worked, 0 if self._any_good else tries
         while left and not self._over():
             counts = next(self._sets, None)
             if counts is None:
                 break
             self._found.append(counts)
-            left = min(left - 1, _MORE) if any(map(_leaves_nothing_bare, self._found)) else left - 1
+            left = min(left - 1, _MORE) if self._any_good else left - 1
         self.spent += self._worked - before
         if not self._found:
             return None
@@ -131,12 +131,14 @@ class _Numbers:
         return self._found.pop(best)
 
     @property
+    def _any_good(self) -> bool:
+        """Whether a set leaves no more bare than any must, and was not given yet."""
+        least = math.inf if self._counting is None else self._counting.bare
+        return any(counts.bare < least + _NOTHING for counts in self._found)
+
+    @property
     def _worked(self) -> float:
         return 0.0 if self._counting is None else self._counting.spent
-
-
-def _leaves_nothing_bare(counts: Counts) -> bool:
-    return counts.bare < _NOTHING
 
 
 def _settled(programme: Programme, chance: random.Random, over: Callable[[], bool]) -> Plan:
