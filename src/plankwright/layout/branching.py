@@ -16,7 +16,7 @@ as measured once; after so many looks little goes between them."""
 _NEARLY_WHOLE = 1e-5
 """A number that is off by more is not whole."""
 
-_SAFETY_S = 60.0
+_SAFETY_S = 180.0
 """A search that hangs is ended after so long; looks end it in any normal case. [s]"""
 
 
