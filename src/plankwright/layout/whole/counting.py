@@ -80,7 +80,7 @@ class Counting:
     Attributes
     ----------
     bare
-        What is left bare in parts, and so by any whole numbers. [square steps]
+        What is left bare in parts by the ways and cuts known, and so by whole numbers. [square steps]
     """
 
     def __init__(self, programme: Programme) -> None:
