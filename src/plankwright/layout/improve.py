@@ -3,7 +3,7 @@
 import itertools
 import random
 from collections import defaultdict
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 
 from plankwright.layout.butting import joints_of
@@ -15,9 +15,10 @@ from plankwright.layout.packing import LengthPrices, Need, lost_besides, pack
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.pricing import prices_for
 from plankwright.layout.rows import Stack, fixed_stack, free_stack
+from plankwright.layout.solving import SECOND
 from plankwright.layout.sticks import free_sticks
 from plankwright.layout.strips import Strips
-from plankwright.layout.whole import Cover, Question, covers, mended
+from plankwright.layout.whole import Covering, Question, mended
 from plankwright.measure import INCH, Nm
 from plankwright.model import JointPolicy
 
@@ -33,7 +34,7 @@ _LOOK_WORK = 0.5
 _PATTERN_HEIGHTS = 40
 """Out of how many heights beside those in use the whole surface may be covered by patterns."""
 
-_NUMBERS_TRIED = 12
+_NUMBERS_TRIED = 4
 """So many numbers of courses at the most are looked at for each cover by patterns."""
 
 _WHOLE_AT_MOST = 4000
@@ -62,9 +63,8 @@ _THOROUGH = 0.5
 _LEAST_WORK = 0.005
 """What a look takes at the least: so a search ends even where every look is settled at once. [s]"""
 
-_DRAW_WORK, _MODEL_WORK, _SOLVE_WORK = 0.01, 3e-5, 1.5
-"""Seconds of a common machine that it takes to draw one course, to write one piece into a model, and for each
-deterministic second of the solver, as measured once."""
+_DRAW_WORK, _MODEL_WORK = 0.01, 3e-5
+"""Seconds of a common machine to draw one course and to write one piece into a model, as measured once."""
 
 Figure = tuple[int, int, int]
 """How good a plan is: area bare, joints in sight, wood spent; the smaller the better."""
@@ -136,7 +136,7 @@ class Search:
     prices: tuple[LengthPrices, ...] | None = None
     figure: Figure = field(init=False)
     _size: float = _LEAST_SIZE
-    _covers: Iterator[Cover] | None = None
+    _covering: Covering | None = None
 
     def __post_init__(self) -> None:
         self.figure = figure(self.strips, self.stock, self.faces, self.plan)
@@ -176,7 +176,7 @@ class Search:
         """
         if not self._level_part() or not self.stock:
             return False
-        half = work / _SOLVE_WORK / 2
+        half = work / SECOND / 2
         every = self._free(self._level_part(), most=len(self.stock))
         if self._small(every) and self._look(
             self._level_part(), every, thorough=False, work=half, bare_allowed=False
@@ -187,29 +187,45 @@ class Search:
         return self._small(some) and self._look(self._level_part(), some, thorough=False, work=half)
 
     def by_patterns(self) -> bool | None:
-        """Cover the whole surface by patterns, once more. Whether that is better; nothing when none is left.
+        """Try once more to cover the whole surface by patterns.
 
-        Where the outline slopes courses keep their places.
+        Returns
+        -------
+        bool or None
+            Whether that is better; nothing when there is no use in trying.
         """
-        stays = self.plan[: self._first_free()]
-        sticks = free_sticks(self.stock, stays, self.strips.rules)
-        if not sticks or len(stays) == len(self.plan):
+        covering = self._covered_by_patterns()
+        if covering is None or covering.hopeless:
             return None
-        if self._covers is None:
-            self._covers = covers(
-                self.strips,
-                sticks,
-                self._every_course(),
-                self.grid,
+        return self._take_cover(covering, covering.whole)
+
+    def nearly_by_patterns(self) -> bool:
+        """Cover most of the surface by patterns, where all was tried in vain. Whether that is better."""
+        return self._covering is not None and self._take_cover(self._covering, self._covering.nearly)
+
+    def _covered_by_patterns(self) -> Covering | None:
+        """Begin to cover the surface by patterns. Where the outline slopes courses keep their places."""
+        stays = self._stays()
+        sticks = free_sticks(self.stock, stays, self.strips.rules)
+        if self._covering is None and sticks and len(stays) < len(self.plan):
+            self._covering = Covering(
+                Question(self.strips, sticks, self._every_course(), self.grid),
                 tries=_NUMBERS_TRIED,
                 chance=self.chance,
                 over=self.stopped,
             )
-        cover = next(self._covers, None)
-        if cover is None:
-            return None
-        self.spent += cover.spent
-        return self.take((*stays, *cover.plan))
+            self.spent += self._covering.spent
+        return self._covering
+
+    def _take_cover(self, covering: Covering, cover: Callable[[], Plan | None]) -> bool:
+        before = covering.spent
+        plan = cover()
+        self.spent += covering.spent - before
+        return plan is not None and self.take((*self._stays(), *plan))
+
+    def _stays(self) -> Plan:
+        """Give the courses that are not laid out anew by patterns."""
+        return self.plan[: self._first_free()]
 
     def _every_course(self) -> Stack:
         """Give the level part as courses whose heights are free, and those above it as they lie."""
@@ -395,7 +411,7 @@ class Search:
             now=courses,
         )
         choice = chooser.solve(work, self.chance.randrange(2**31), self.stopped)
-        self.spent += _LEAST_WORK + _SOLVE_WORK * choice.work + _MODEL_WORK * len(chooser.pieces)
+        self.spent += _LEAST_WORK + SECOND * choice.work + _MODEL_WORK * len(chooser.pieces)
         self._size = self._fitting_size(settled=choice.proven or choice.impossible)
         if choice.cuts is None:
             return False

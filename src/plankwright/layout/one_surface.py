@@ -34,7 +34,7 @@ _PACK_SHARE = 0.8
 _WHOLE_SHARE = 0.1
 """Share of the effort that a look at the whole surface may take."""
 
-_PATTERN_SHARE = 0.45
+_PATTERN_SHARE = 0.6
 """Share of the effort after which no further cover by patterns is begun."""
 
 _LOOK_SHARE = 0.1
@@ -242,7 +242,9 @@ class _SurfaceTask:
         while self._open(search) and search.figure[0] and search.spent < share:
             self._report("by patterns", search.spent / self.turn.work, search)
             if search.by_patterns() is None:
-                return
+                break
+        if self._open(search) and search.figure[0]:
+            search.nearly_by_patterns()
 
     def _open(self, search: Search) -> bool:
         """Whether there is something left to gain, and time and leave to look for it."""

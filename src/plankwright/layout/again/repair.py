@@ -10,6 +10,7 @@ from plankwright.layout.choose import Choice, Chooser, Prices
 from plankwright.layout.ground import HAIR
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.rows import Row
+from plankwright.layout.solving import SECOND
 from plankwright.layout.sticks import free_sticks
 from plankwright.layout.strips import Strips
 from plankwright.measure import INCH, Nm
@@ -25,10 +26,8 @@ _WASTE_UNIT, _MOST_WASTE, _WHOLE_BOARD = 32 * INCH * INCH, 50, 20
 """Wood that nobody can use any more costs something for so much of it [nm²], and no more than the next; to
 begin a board that could stay whole costs the last. Counted so coarsely, the best is soon found and proven."""
 
-_SOLVE_WORK, _MODEL_WORK, _LEAST_WORK = 3.0, 5e-5, 0.005
-"""Seconds of a common machine for each deterministic second of the solver, for each piece in a model, and for
-a look at the least. [s]"""
-
+_MODEL_WORK, _LEAST_WORK = 3e-5, 0.005
+"""Work for each piece in a model, and on a look at the least, as measured once. [s]"""
 
 Key = tuple[Nm, Nm, Nm, int]
 """A piece in its place: where its course begins, or how high that is, from where to where it reaches along
@@ -202,7 +201,7 @@ class Repair:
     def solve(self, chooser: Chooser, work: float) -> Choice:
         """Have a question answered, and count the work."""
         choice = chooser.solve(work, self.chance.randrange(2**31), self.stopped)
-        self.spent += _LEAST_WORK + _SOLVE_WORK * choice.work + _MODEL_WORK * len(chooser.pieces)
+        self.spent += _LEAST_WORK + SECOND * choice.work + _MODEL_WORK * len(chooser.pieces)
         return choice
 
     def take(self, plan: Plan) -> bool:

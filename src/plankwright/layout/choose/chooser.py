@@ -1,8 +1,6 @@
 """The question put to the solver, and its answer."""
 
-import threading
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
@@ -20,11 +18,9 @@ from plankwright.layout.choose.task import Prices, Task, Terms, free_of_terms
 from plankwright.layout.choose.wood import fit_sticks
 from plankwright.layout.plan import Plan, Stick
 from plankwright.layout.rows import Stack
+from plankwright.layout.solving import solver_for, stopping
 from plankwright.layout.strips import Strips
 from plankwright.measure import Nm
-
-_ASKED_EVERY_S = 0.1
-"""How often whoever watches is asked. [s]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,7 +114,7 @@ class Chooser:
             If the model is malformed: our fault, and nothing that a search could answer.
         """
         solver = _solver(work, seed)
-        with _stopping(solver, stopped):
+        with stopping(solver, stopped):
             status = solver.solve(self._model.cp)
         if status == cp_model.MODEL_INVALID:
             raise ValueError(self._model.cp.validate())
@@ -131,33 +127,8 @@ class Chooser:
         )
 
 
-@contextmanager
-def _stopping(solver: cp_model.CpSolver, stopped: Callable[[], bool]) -> Iterator[None]:
-    """Ask from beside a running solver whether somebody wants it to stop, since it calls nobody for long."""
-    over = threading.Event()
-
-    def ask() -> None:
-        while not over.wait(_ASKED_EVERY_S):
-            if stopped():
-                solver.stop_search()
-
-    asking = threading.Thread(target=ask, daemon=True)
-    asking.start()
-    try:
-        yield
-    finally:
-        over.set()
-        asking.join()
-
-
 def _solver(work: float, seed: int) -> cp_model.CpSolver:
-    solver = cp_model.CpSolver()
-    solver.parameters.max_deterministic_time = work
-    solver.parameters.random_seed = seed
-    # Several workers race each other, and who wins depends on the machine; one always gives the same answer.
-    solver.parameters.num_workers = 1
-    # The solver's own handler ends the process when Ctrl-C comes; ours asks whoever watches to stop.
-    solver.parameters.catch_sigint_signal = False
+    solver = solver_for(work, seed)
     # Stretches are small and many are asked about: the time that presolve would take to probe them, to go
     # over them again and to look for symmetry, which counting courses has taken out, is better spent on more.
     solver.parameters.symmetry_level = 0

@@ -3,7 +3,7 @@
 The model is written out in docs/how-it-works.md.
 """
 
-from plankwright.layout.whole.cover import Cover, covers, mended
+from plankwright.layout.whole.cover import Covering, mended
 from plankwright.layout.whole.question import Question
 
-__all__ = ["Cover", "Question", "covers", "mended"]
+__all__ = ["Covering", "Question", "mended"]

@@ -11,6 +11,8 @@ from dataclasses import dataclass
 
 from ortools.sat.python import cp_model
 
+from plankwright.layout.solving import SECOND, solver_for
+from plankwright.layout.whole.carrying import carry_over
 from plankwright.layout.whole.programme import Programme
 from plankwright.layout.whole.question import Question
 
@@ -29,9 +31,6 @@ farther away."""
 
 _WORK = 0.25
 """Work on one set of numbers. [deterministic seconds of the solver]"""
-
-_SOLVE_WORK = 2.0
-"""Seconds of a common machine for each of those, as measured once."""
 
 _WIDENED = 3
 """So often numbers are sought farther away before none are left."""
@@ -88,7 +87,7 @@ class Counting:
         values = programme.values
         self._parts = [max(0.0, values[programme.counts[kind]]) for kind in range(len(question.kinds))]
         self._held = Programme(question, dict.fromkeys(range(len(question.kinds)), 0))
-        self._held.take_in(programme, _DEAR)
+        carry_over(programme, self._held, _DEAR)
         self._slopes: list[_Slope] = []
         self._tried: list[dict[int, int]] = []
         self._reach: float | None = None
@@ -99,7 +98,7 @@ class Counting:
     @property
     def spent(self) -> float:
         """Work done, in seconds of a common machine. [s]"""
-        return self._held.spent + _SOLVE_WORK * self._work
+        return self._held.spent + SECOND * self._work
 
     def sets(self, seeds: Iterator[int]) -> Iterator[Counts]:
         """Give sets of numbers: first the nearest, then those of the rest that may be cheapest.
@@ -216,11 +215,7 @@ class _Model:
 
     def solve(self, seed: int) -> _Found | None:
         """Give the best numbers found, if any were."""
-        solver = cp_model.CpSolver()
-        solver.parameters.max_deterministic_time = _WORK
-        solver.parameters.num_workers = 1
-        solver.parameters.random_seed = seed
-        solver.parameters.catch_sigint_signal = False
+        solver = solver_for(_WORK, seed)
         status = solver.solve(self.cp)
         self.work += solver.response_proto.deterministic_time
         if status not in {cp_model.OPTIMAL, cp_model.FEASIBLE}:

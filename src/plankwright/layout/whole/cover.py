@@ -4,19 +4,18 @@ import itertools
 import math
 import random
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
-from plankwright.layout.plan import Plan, Stick
+from plankwright.layout.plan import Plan
 from plankwright.layout.rows import Stack
-from plankwright.layout.strips import Strips
+from plankwright.layout.whole.carrying import carry_over
 from plankwright.layout.whole.counting import Counting, Counts
+from plankwright.layout.whole.narrowing import narrowed
 from plankwright.layout.whole.placing import placed
 from plankwright.layout.whole.prices import COVERED, COVERING
 from plankwright.layout.whole.programme import Programme
 from plankwright.layout.whole.question import Question
 from plankwright.layout.whole.reading import read_plan
-from plankwright.layout.whole.rounding import dived_ways, ways_for_all, whole_cuts, whole_together, whole_ways
-from plankwright.measure import Nm
+from plankwright.layout.whole.rounding import dived_ways, whole_cuts, whole_together, whole_ways
 
 _ORDERS = 3
 """In so many orders courses are tried at the most."""
@@ -30,131 +29,200 @@ _MORE = 2
 _NOTHING = 1.0
 """Less than this is not bare. [square steps]"""
 
+_HEIGHTS = (8, 7, 6, 9)
+"""Courses are of so many heights at the most, tried in turn; at last all heights are."""
 
-@dataclass(frozen=True, slots=True)
-class Cover:
-    """A way to cover the surface.
+_DEARER = 1.05
+"""Heights are too few when covering with them costs more than this times what it costs with all."""
 
-    Parameters
-    ----------
-    plan
-        Its courses.
-    spent
-        Work done since the last one. [s]
-    """
+_KNOWN, _IN_USE = 0.02, 0.0
+"""Ways and cuts that would raise the price by no more than these shares are taken over where there are
+fewer heights, and where courses are put in order."""
 
-    plan: Plan
-    spent: float
+_LITTLE, _NEARLY_TRIED = 0.01, 2
+"""So much of the surface is little to leave bare, and so many programmes are asked for that."""
+
+_WORK, _MENDING_WORK = 2.0, 1.0
+"""How long whole ways and cuts are sought for all courses, and for a few. [deterministic seconds]"""
 
 
-def covers(
-    strips: Strips,
-    sticks: Sequence[Stick],
-    stack: Stack,
-    grid: Nm,
-    *,
-    tries: int,
-    chance: random.Random,
-    over: Callable[[], bool],
-) -> Iterator[Cover]:
-    """Find ways to cover the surface, one after another.
+class Covering:
+    """The search for ways to cover the surface, one after another.
 
     Parameters
     ----------
-    strips, sticks, stack, grid
-        As a `Question` has them.
+    question
+        What is asked.
     tries
-        How many numbers of courses are looked at for each cover at the most.
+        How many numbers of courses are looked at for each choice of heights at the most.
     chance
         Gives the seeds of the solvers.
     over
         Whether to stop.
 
-    Yields
-    ------
-    Cover
-        Each from numbers of courses, or in an order, that no other was made from.
+    Attributes
+    ----------
+    spent
+        Work done. [s]
     """
-    numbers = _Numbers(Question(strips, sticks, stack, grid), chance, over)
-    while not over():
-        counts = numbers.best(tries)
-        if counts is None:
-            return
-        programme = _in_order(numbers.question, counts, chance, over)
-        plan = _settled(programme, chance, over)
-        yield Cover(plan, numbers.spent + programme.spent)
-        numbers.spent = 0.0
 
+    def __init__(
+        self, question: Question, *, tries: int, chance: random.Random, over: Callable[[], bool]
+    ) -> None:
+        self._tries, self._chance, self._over = tries, chance, over
+        self._every = Programme(question)
+        possible = math.isfinite(self._every.grow())
+        self.spent = self._every.spent
+        self._short = self._every.bare_area() >= _NOTHING
+        self._stacks = self._few_heights() if possible else []
+        self._numbers: list[_Numbers] = []
+        self._tried = 0
+        self._in_vain: list[Programme] = []
 
-def _in_order(
-    question: Question, counts: Counts, chance: random.Random, over: Callable[[], bool]
-) -> Programme:
-    """Put courses in an order in which covering costs little more than it need, and solve the programme."""
-    tried: list[Programme] = []
-    while len(tried) < _ORDERS and not (tried and over()):
-        fixed = placed(question, counts, chance)
-        programme = Programme(Question(question.strips, question.sticks, fixed, question.grid))
-        tried.append(programme)
-        if programme.grow() <= _HARDLY_DEARER * counts.price or question.stack.fixed:
-            break
-    best = min(tried, key=lambda programme: programme.price)
-    best.spent = sum(programme.spent for programme in tried)
-    return best
+    @property
+    def hopeless(self) -> bool:
+        """Whether there is nothing more to try."""
+        return not self._stacks and not self._numbers
+
+    def whole(self) -> Plan | None:
+        """Try once more, with other courses or in another order, to leave nothing bare.
+
+        Returns
+        -------
+        Plan or None
+            Its courses; those that leave little bare where even parts of boards leave something bare.
+        """
+        numbers = self._next()
+        if numbers is None:
+            return None
+        programme = self._in_order(numbers)
+        before, plan = programme.spent, None
+        if self._short:
+            plan = _mostly_covered(programme, self._chance, self._over)
+        elif programme.bare_area() < _NOTHING:
+            chosen = whole_together(programme, _WORK, self._chance.randrange(2**31), self._over)
+            if chosen is not None:
+                plan = read_plan(programme.question, *chosen)
+            else:
+                self._in_vain.append(programme)
+        self.spent += programme.spent - before
+        return plan
+
+    def nearly(self) -> Plan | None:
+        """Leave little bare with the most promising of those courses that were tried in vain.
+
+        Returns
+        -------
+        Plan or None
+            Its courses; nothing where none were tried in vain.
+        """
+        in_order = sorted(self._in_vain, key=lambda programme: programme.price)[:_NEARLY_TRIED]
+        self._in_vain = []
+        for programme in in_order:
+            before = programme.spent
+            bare = _LITTLE * programme.area
+            chosen = whole_together(programme, _WORK, self._chance.randrange(2**31), self._over, bare=bare)
+            self.spent += programme.spent - before
+            if chosen is not None:
+                return read_plan(programme.question, *chosen)
+        return self._dived(in_order[0]) if in_order else None
+
+    def _dived(self, programme: Programme) -> Plan:
+        """Choose ways and cuts one thing after the other, whatever stays bare."""
+        before = programme.spent
+        ways = dived_ways(programme, self._over)
+        plan = read_plan(
+            programme.question, ways, whole_cuts(programme, self._chance.randrange(2**31), self._over)
+        )
+        self.spent += programme.spent - before
+        return plan
+
+    def _few_heights(self) -> list[Stack]:
+        """Give the choices of heights that are tried, each for the first time, in turn.
+
+        Where parts of boards leave something bare, wood is short, and every height may help.
+        """
+        every = self._every.question.stack
+        if self._short:
+            return [every]
+        stacks = [narrowed(self._every, most) for most in _HEIGHTS]
+        return list(dict.fromkeys((*stacks, every)))
+
+    def _next(self) -> "_Numbers | None":
+        """Give the numbers of courses whose turn it is: of each choice of heights once, then over again."""
+        while self._stacks:
+            numbers = self._begun(self._stacks.pop(0))
+            if numbers is not None:
+                self._numbers.append(numbers)
+                return numbers
+        self._tried += 1
+        return self._numbers[(self._tried - 1) % len(self._numbers)] if self._numbers else None
+
+    def _begun(self, stack: Stack) -> "_Numbers | None":
+        """Look for numbers of courses of some heights; nothing where those are much dearer than any."""
+        every = self._every.question
+        programme = self._every
+        if stack != every.stack:
+            programme = Programme(Question(every.strips, every.sticks, stack, every.grid))
+            carry_over(self._every, programme, _KNOWN)
+            price = programme.grow()
+            self.spent += programme.spent
+            if price > _DEARER * self._every.price:
+                return None
+        if self._over():
+            return None
+        counting = Counting(programme)
+        seeds = (self._chance.randrange(2**31) for _ in itertools.count())
+        known = sorted(_looked_at(counting, seeds, self._tries, self._over), key=lambda counts: counts.price)
+        self.spent += counting.spent
+        return _Numbers(programme, known) if known else None
+
+    def _in_order(self, numbers: "_Numbers") -> Programme:
+        """Put courses in an order in which covering costs little more than it need, and solve that."""
+        question, counts, tried = numbers.programme.question, numbers.next(), list[Programme]()
+        while len(tried) < _ORDERS and not (tried and self._over()):
+            fixed = placed(question, counts, self._chance)
+            programme = Programme(Question(question.strips, question.sticks, fixed, question.grid))
+            carry_over(tried[-1] if tried else numbers.programme, programme, _IN_USE)
+            tried.append(programme)
+            dear = programme.grow() > _HARDLY_DEARER * counts.price
+            self.spent += programme.spent
+            if not dear or question.stack.fixed:
+                break
+        return min(tried, key=lambda programme: programme.price)
 
 
 class _Numbers:
-    """Numbers of courses, the cheapest of those looked at first."""
+    """Numbers of courses, the cheapest first, and all of them again once each was given."""
 
-    def __init__(self, question: Question, chance: random.Random, over: Callable[[], bool]) -> None:
-        self.question, self._over = question, over
-        programme = Programme(question)
-        possible = math.isfinite(programme.grow())
-        self.spent = programme.spent
-        self._found: list[Counts] = []
-        self._counting = Counting(programme) if possible and not over() else None
-        seeds = (chance.randrange(2**31) for _ in itertools.count())
-        self._sets = iter(()) if self._counting is None else self._counting.sets(seeds)
+    def __init__(self, programme: Programme, known: Sequence[Counts]) -> None:
+        self.programme, self._known = programme, known
+        self._given = 0
 
-    def best(self, tries: int) -> Counts | None:
-        """Look at so many sets at the most; give the best that was not given yet."""
-        before, left = self._worked, 0 if self._any_good else tries
-        while left and not self._over():
-            counts = next(self._sets, None)
-            if counts is None:
-                break
-            self._found.append(counts)
-            left = min(left - 1, _MORE) if self._any_good else left - 1
-        self.spent += self._worked - before
-        if not self._found:
-            return None
-        best = min(range(len(self._found)), key=lambda number: self._found[number].price)
-        return self._found.pop(best)
-
-    @property
-    def _any_good(self) -> bool:
-        """Whether a set leaves no more bare than any must, and was not given yet."""
-        least = math.inf if self._counting is None else self._counting.bare
-        return any(counts.bare < least + _NOTHING for counts in self._found)
-
-    @property
-    def _worked(self) -> float:
-        return 0.0 if self._counting is None else self._counting.spent
+    def next(self) -> Counts:
+        """Give the next."""
+        self._given += 1
+        return self._known[(self._given - 1) % len(self._known)]
 
 
-def _settled(programme: Programme, chance: random.Random, over: Callable[[], bool]) -> Plan:
-    """Choose ways and cuts for courses that stay in their places, as solved in parts of boards.
-
-    Where all can be covered in parts, ways and cuts are sought together that leave nothing bare; that is
-    often settled soon, one way or the other. What leaves least bare is sought only where they are not found.
-    """
-    whole = programme.bare_area() < _NOTHING
-    chosen = whole_together(programme, chance.randrange(2**31), over) if whole else None
-    if chosen is not None:
-        return read_plan(programme.question, *chosen)
-    ways = ways_for_all(programme, chance.randrange(2**31), over) if whole else None
-    if ways is None:
-        ways = dived_ways(programme, over) if whole else whole_ways(programme, chance.randrange(2**31), over)
+def _mostly_covered(programme: Programme, chance: random.Random, over: Callable[[], bool]) -> Plan:
+    """Choose ways and cuts for courses where even parts of boards leave something bare."""
+    ways = whole_ways(programme, chance.randrange(2**31), over)
     return read_plan(programme.question, ways, whole_cuts(programme, chance.randrange(2**31), over))
+
+
+def _looked_at(
+    counting: Counting, seeds: Iterator[int], tries: int, over: Callable[[], bool]
+) -> Iterator[Counts]:
+    """Look at so many numbers at the most, and at a few more once some leave no more bare than any must."""
+    left = tries
+    for counts in counting.sets(seeds):
+        yield counts
+        left -= 1
+        if counts.bare < counting.bare + _NOTHING:
+            left = min(left, _MORE)
+        if not left or over():
+            return
 
 
 def mended(
@@ -178,11 +246,10 @@ def mended(
     """
     programme = Programme(question, prices=COVERING if joints is None else COVERED, joints=joints)
     programme.grow()
-    seed, plan = chance.randrange(2**31), None
+    plan = None
     if programme.bare_area() < _NOTHING:
-        chosen = whole_together(programme, seed, over)
+        chosen = whole_together(programme, _MENDING_WORK, chance.randrange(2**31), over)
         plan = None if chosen is None else read_plan(question, *chosen)
     elif joints is None:
-        ways = whole_ways(programme, seed, over)
-        plan = read_plan(question, ways, whole_cuts(programme, seed, over))
+        plan = _mostly_covered(programme, chance, over)
     return plan, programme.spent

@@ -77,7 +77,7 @@ class Cutting:
         for height in wood.heights:
             if worths[height] > best[0]:
                 best = float(worths[height]), (height,)
-        ripped = self._lanes(number, wood.width, worths)
+        ripped = self._lanes(number, wood.width, worths, _LANES)
         worth, lanes = ripped if ripped[0] > best[0] else best
         return worth, tuple(filter(None, (self._filling(table, height, wood.room) for height in lanes)))
 
@@ -147,26 +147,19 @@ class Cutting:
         if not self._may_rip(number, height):
             return 0.0, ()
         left = wood.width - int(question.heights[height]) - question.rip_kerf
-        return self._lanes(number, left, worths, depth=2)
+        return self._lanes(number, left, worths, _LANES - 1)
 
-    def _lanes(
-        self, number: int, width: int, worths: Floats, first: int = 0, depth: int = 1
-    ) -> tuple[float, tuple[int, ...]]:
-        """Give the worthiest lanes, each no lower than the one before, that lie side by side in a width."""
+    def _lanes(self, number: int, width: int, worths: Floats, most: int) -> tuple[float, tuple[int, ...]]:
+        """Give the worthiest lanes that lie side by side in a width, at most so many, and their worth."""
         question = self.question
-        best: tuple[float, tuple[int, ...]] = 0.0, ()
-        for height in range(first, len(question.heights)):
-            lane = int(question.heights[height])
-            if lane > width or not self._may_rip(number, height):
-                break
-            worth, lanes = float(worths[height]), tuple[int, ...]((height,))
-            if depth < _LANES and width - lane - question.rip_kerf >= lane:
-                left = width - lane - question.rip_kerf
-                more, others = self._lanes(number, left, worths, height, depth + 1)
-                worth, lanes = worth + more, (height, *others)
-            if worth > best[0]:
-                best = worth, lanes
-        return best
+        choices = question.rips.lanes(width, question.wood[number].sticks[0].widest_rip, most)
+        if not len(choices):
+            return 0.0, ()
+        each = np.append(worths, 0.0)[choices].sum(axis=1)
+        best = int(each.argmax())
+        if each[best] <= 0:
+            return 0.0, ()
+        return float(each[best]), tuple(height for height in choices[best].tolist() if height < len(worths))
 
     def _may_rip(self, number: int, height: int) -> bool:
         """Whether the saws can take a lane of some height off a stick."""

@@ -87,7 +87,7 @@ class Programme:
         joints: int | None = None,
     ) -> None:
         self.question, self.prices = question, prices
-        self._kinds = tuple(range(len(question.kinds)) if courses is None else sorted(courses))
+        self.kinds = tuple(range(len(question.kinds)) if courses is None else sorted(courses))
         self.unit = max(1.0, question.wood_area / 10_000)
         sticks = sum(len(wood.sticks) for wood in question.wood)
         self.joint = prices.joint * question.wood_area / max(1, sticks) / self.unit
@@ -153,9 +153,7 @@ class Programme:
     def bare_area(self) -> float:
         """Give the area that the solution leaves bare. [square steps]"""
         values = self.values
-        pieces = sum(self.question.area(sort) * values[column] for sort, column in self._bare.items())
-        runs = sum(self._run_area(*place) * values[column] for place, column in self.bare_runs.items())
-        return pieces + runs
+        return sum(area * values[column] for column, area in self.bare_areas().items())
 
     def bound(self, column: int, least: float, most: float = _INFINITY) -> None:
         """Say how often a column may be used."""
@@ -172,19 +170,6 @@ class Programme:
         dearest = share * abs(self._solver.getObjectiveValue())
         used, dearer = np.array(solution.col_value), np.array(solution.col_dual)
         return [int(column) for column in np.flatnonzero((used <= _NEAR) & (dearer > dearest))]
-
-    def take_in(self, other: "Programme", share: float) -> None:
-        """Take in the ways and cuts of another programme that asks the same, but for those too dear.
-
-        Those would raise its price by more than some share of it.
-        """
-        dear = set(other.idle(share))
-        for track, column in other.tracks.items():
-            if column not in dear:
-                self.add_way(*track)
-        for (wood, cut), column in other.sawn.items():
-            if column not in dear:
-                self.add_cut(wood, cut)
 
     def market(self) -> tuple[Floats, Floats]:
         """Give what a piece of each sort is worth, and what a stick of each wood costs, as solved."""
@@ -277,14 +262,19 @@ class Programme:
                     self.add_cut(number, cut)
         self.spent += _WOOD_WORK * len(self.question.wood)
 
+    def bare_areas(self) -> dict[int, int]:
+        """Give the columns by which something stays bare, and how much that is. [square steps]"""
+        pieces = {column: self.question.area(sort) for sort, column in self._bare.items()}
+        return pieces | {column: int(self._run_area(*place)) for place, column in self.bare_runs.items()}
+
     @property
-    def bare(self) -> Sequence[int]:
-        """The columns by which something stays bare."""
-        return (*self._bare.values(), *self.bare_runs.values())
+    def area(self) -> float:
+        """What is to be covered by the courses that are given. [square steps]"""
+        return sum(self._run_area(kind, run) for kind, run in self._run_rows if kind in self._given)
 
     def _ask(self) -> bool:
         """Take in each cut and each way that would lower the price. Whether there are any."""
-        self.spent += _WOOD_WORK * len(self.question.wood) + _KIND_WORK * len(self._kinds)
+        self.spent += _WOOD_WORK * len(self.question.wood) + _KIND_WORK * len(self.kinds)
         duals = self._solver.getSolution().row_dual
         worth, rents = self.market()
         cutting = Cutting(self.question, worth)
@@ -328,7 +318,7 @@ class Programme:
     def _add_runs(self) -> None:
         """(1) Each course goes some way along each of its runs, or leaves it bare; (2) wood is used once."""
         self._with_ways: set[tuple[int, int]] = set()
-        runs = [(kind, run) for kind in self._kinds for run in range(self._runs_of(kind))]
+        runs = [(kind, run) for kind in self.kinds for run in range(self._runs_of(kind))]
         self._run_rows = {place: self._row(0, 0) for place in runs}
         self._wood = [self._row(-_INFINITY, len(wood.sticks)) for wood in self.question.wood]
         for place, row in self._run_rows.items():
@@ -397,7 +387,7 @@ class Programme:
         self._count_entries: dict[int, list[tuple[int, float]]] = {}
         self._given = set[int]()
         self.counts: dict[int, int] = {}
-        for number in self._kinds:
+        for number in self.kinds:
             row = question.row_of(number)
             entries = self._counted_entries(number) if courses is None and row.strip is None else []
             self._count_entries[number] = entries

@@ -17,6 +17,7 @@ from plankwright.layout.plan import Stick
 from plankwright.layout.rows import Row, Stack
 from plankwright.layout.runs import Run
 from plankwright.layout.strips import Strips
+from plankwright.layout.whole.rips import Rips
 from plankwright.measure import Nm
 from plankwright.model import JointPolicy
 
@@ -221,6 +222,11 @@ class Question:
     def wood_area(self) -> int:
         """Area of all sticks. [square steps]"""
         return sum(wood.area * len(wood.sticks) for wood in self.wood)
+
+    @cached_property
+    def rips(self) -> Rips:
+        """Lanes that sticks can be ripped into."""
+        return Rips(self.heights.tolist(), self.course_heights, self.rip_kerf)
 
     def _unit_of(self, longest: int) -> int:
         sizes = [int(length) + self.kerf for length in self.lengths]

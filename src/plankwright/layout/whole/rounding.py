@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import TypeVar
 
 from plankwright.layout.branching import Care, branched
+from plankwright.layout.propagating import any_whole
 from plankwright.layout.whole.programme import Programme, Sawn, Track
 
 _Key = TypeVar("_Key")
@@ -21,8 +22,6 @@ _ALMOST = 0.75
 _ROUNDS = 1
 """How often further ways and cuts are asked for after each step."""
 
-_TOGETHER = Care(gap=3e-3, looks=35, enough=1, without=("rens",))
-_WHOLE_WAYS = Care(gap=3e-3, looks=40, enough=1, without=("rens",))
 _WAYS = Care(gap=3e-3, looks=400, without=("rens", "rins", "root_reduced_cost"))
 _CUTS = Care(gap=2e-3, looks=30)
 
@@ -36,18 +35,27 @@ together, and each by themselves."""
 
 
 def whole_together(
-    programme: Programme, seed: int, over: Callable[[], bool]
+    programme: Programme,
+    work: float,
+    seed: int,
+    over: Callable[[], bool],
+    *,
+    bare: float = 0.0,
 ) -> tuple[dict[Track, int], dict[Sawn, int]] | None:
-    """Choose whole ways and cuts together, so that nothing stays bare.
+    """Choose whole ways and cuts together.
 
     Parameters
     ----------
     programme
         Held to whole numbers of courses; as solved, nothing is bare. Further ways and cuts come in.
+    work
+        How long to look. [deterministic seconds]
     seed
         For the solver.
     over
         Whether to stop.
+    bare
+        How much may stay bare. [square steps]
 
     Returns
     -------
@@ -58,40 +66,20 @@ def whole_together(
     programme.grow()
     programme.widen_cuts(_NEARLY_CUT)
     programme.solve()
-    both: dict[tuple[Track | None, Sawn | None], int] = {
-        **{(track, None): column for track, column in programme.tracks.items()},
-        **{(None, sawn): column for sawn, column in programme.sawn.items()},
-    }
-    chosen = _whole(programme, both, _TOGETHER, seed, over, dear=_DEAR_TOGETHER, bare=False)
-    if chosen is None:
-        return None
-    return (
-        {track: times for (track, _), times in chosen.items() if track is not None},
-        {sawn: times for (_, sawn), times in chosen.items() if sawn is not None},
+    stays = programme.bare_areas()
+    dear = set(programme.idle(_DEAR_TOGETHER))
+    found = any_whole(
+        programme.model(),
+        work,
+        seed,
+        over,
+        left_out=(dear - set(stays)) if bare else (dear | set(stays)),
+        limits=[(stays, math.floor(bare))] if bare else (),
     )
-
-
-def ways_for_all(programme: Programme, seed: int, over: Callable[[], bool]) -> dict[Track, int] | None:
-    """Choose whole ways, the wood for them still in parts, so that nothing stays bare.
-
-    Parameters
-    ----------
-    programme
-        Held to whole numbers of courses; as solved, nothing is bare. It is left held to the ways, if any.
-    seed
-        For the solver.
-    over
-        Whether to stop.
-
-    Returns
-    -------
-    dict or None
-        How often each way is gone; nothing when none were found.
-    """
-    ways = _whole(programme, programme.tracks, _WHOLE_WAYS, seed, over, dear=_DEAR_TOGETHER, bare=False)
-    if ways is not None:
-        _hold(programme, ways)
-    return ways
+    programme.spent += found.spent
+    if not found.values:
+        return None
+    return _used(programme.tracks, found.values), _used(programme.sawn, found.values)
 
 
 def whole_ways(programme: Programme, seed: int, over: Callable[[], bool]) -> dict[Track, int]:
@@ -195,12 +183,9 @@ def _whole(
     *,
     dear: float = math.inf,
     start: Sequence[float] = (),
-    bare: bool = True,
 ) -> dict[_Key, int] | None:
     """Find whole values of some columns, those too dear left out; nothing when none were found."""
-    used = {column for column, value in enumerate(start) if value > _WHOLE}
-    if bare:
-        used.update(programme.bare)
+    used = {column for column, value in enumerate(start) if value > _WHOLE} | set(programme.bare_areas())
     padded = [*start, *[0.0] * (programme.columns - len(start))] if start else ()
     found = branched(
         programme.model(),
@@ -208,15 +193,13 @@ def _whole(
         care,
         seed,
         over,
-        left_out=[
-            *(column for column in programme.idle(dear) if column not in used),
-            *(() if bare else programme.bare),
-        ],
+        left_out=[column for column in programme.idle(dear) if column not in used],
         start=padded,
     )
     programme.spent += found.spent
-    if not found.values:
-        return None
-    return {
-        key: round(found.values[column]) for key, column in columns.items() if found.values[column] > 1 / 2
-    }
+    return _used(columns, found.values) if found.values else None
+
+
+def _used(columns: Mapping[_Key, int], values: Sequence[float]) -> dict[_Key, int]:
+    """Give how often columns are used, those that are."""
+    return {key: round(values[column]) for key, column in columns.items() if values[column] > 1 / 2}

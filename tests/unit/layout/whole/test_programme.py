@@ -10,9 +10,9 @@ from asking import question
 from builders import board, nm, studs, wall
 from choosing import WALL, plain
 from plankwright.layout.butting import joints_of
-from plankwright.layout.plan import PlannedCourse, PlannedPiece
+from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece
 from plankwright.layout.rows import fixed_stack
-from plankwright.layout.whole import Question, covers, mended
+from plankwright.layout.whole import Covering, Question, mended
 from plankwright.layout.whole.cutting import Cutting
 from plankwright.layout.whole.programme import Programme
 from plankwright.layout.whole.rounding import whole_together, whole_ways
@@ -24,6 +24,16 @@ _AREA = 4 * 96 * 4 * 12  # Of the wall, in square quarter inches.
 
 def _never() -> bool:
     return False
+
+
+def _covered(asked: Question) -> Plan:
+    """Cover a wall that can be covered whole, at the first try."""
+    chance = random.Random(0)  # noqa: S311 - chance, not secrecy
+    covering = Covering(asked, tries=1, chance=chance, over=_never)
+    before, plan = covering.spent, covering.whole()
+    assert plan is not None
+    assert covering.spent > before > 0
+    return plan
 
 
 def test_boards_that_just_cover_cost_their_area() -> None:
@@ -67,37 +77,17 @@ def test_joints_of_courses_that_touch_stand_apart() -> None:
     surface = wall(96, 12, framing=studs(0.75, 24, 48, 72, 95.25))
     boards = [board("A", 48, 6), board("B", 48, 6), board("C", 72, 6), board("D", 24, 6)]
     asked = question(boards, (6,), surface=surface, rules=rules)
-    cover = next(
-        covers(
-            asked.strips,
-            asked.sticks,
-            asked.stack,
-            asked.grid,
-            tries=1,
-            chance=random.Random(0),  # noqa: S311 - chance, not secrecy
-            over=_never,
-        )
-    )
-    assert not any(course.bare for course in cover.plan)
-    lower, upper = (joints_of(asked.strips, course) for course in cover.plan)
+    plan = _covered(asked)
+    assert not any(course.bare for course in plan)
+    lower, upper = (joints_of(asked.strips, course) for course in plan)
     assert {at for at, _ in lower} | {at for at, _ in upper} in ({nm(48), nm(72)}, {nm(48), nm(24)})
 
 
 def test_courses_that_stay_are_covered_where_they_lie() -> None:
     """Laid out anew, in the places that they had."""
     asked = question([board("A", 96, 8), board("B", 96, 4)], (8, 4))
-    cover = next(
-        covers(
-            asked.strips,
-            asked.sticks,
-            asked.stack,
-            asked.grid,
-            tries=1,
-            chance=random.Random(0),  # noqa: S311 - chance, not secrecy
-            over=_never,
-        )
-    )
-    stays = fixed_stack(asked.strips, cover.plan, ())
+    plan = _covered(asked)
+    stays = fixed_stack(asked.strips, plan, ())
     again, _ = mended(
         Question(asked.strips, asked.sticks, stays, asked.grid),
         random.Random(1),  # noqa: S311 - chance, not secrecy
@@ -105,9 +95,7 @@ def test_courses_that_stay_are_covered_where_they_lie() -> None:
         joints=None,
     )
     assert again is not None
-    assert [(course.low, course.high) for course in again] == [
-        (course.low, course.high) for course in cover.plan
-    ]
+    assert [(course.low, course.high) for course in again] == [(course.low, course.high) for course in plan]
     assert not any(course.bare for course in again)
 
 
@@ -177,7 +165,7 @@ def test_ways_and_cuts_chosen_together_go_together() -> None:
     boards = [board("A", 60, 6), board("B", 36, 6), board("C", 48, 6), board("D", 48, 6), board("E", 96, 6)]
     programme = Programme(question(boards, (6,)), {0: 2})
     programme.grow()
-    chosen = whole_together(programme, 0, _never)
+    chosen = whole_together(programme, 1.0, 0, _never)
     assert chosen is not None
     ways, cuts = chosen
     assert sum(ways.values()) == 2

@@ -1,0 +1,79 @@
+"""Ways to cover a wall: with few heights, one after another, and nearly, where it cannot be had whole."""
+
+import random
+from collections.abc import Sequence
+from importlib import import_module
+
+import pytest
+
+from asking import question
+from builders import board, nm
+from plankwright.layout.whole import Covering
+from plankwright.layout.whole.narrowing import narrowed
+from plankwright.layout.whole.programme import Programme
+from plankwright.model import Board
+
+
+def _never() -> bool:
+    return False
+
+
+def _covering(boards: Sequence[Board], heights: Sequence[float]) -> Covering:
+    asked = question(boards, heights)
+    return Covering(asked, tries=2, chance=random.Random(0), over=_never)  # noqa: S311 - chance, not secrecy
+
+
+def test_heights_that_cover_most_are_kept() -> None:
+    """Long boards of six inches are plenty; the one of four would do for a course at most."""
+    boards = [*(board(f"A{n}", 97, 6) for n in range(4)), board("B", 97, 4)]
+    asked = question(boards, (4, 6))
+    programme = Programme(asked)
+    programme.grow()
+    one, both = narrowed(programme, 1), narrowed(programme, 2)
+    assert {height for row in one.rows for height in row.heights} == {nm(6)}
+    assert both == asked.stack
+
+
+def test_a_wall_is_covered_again_and_again() -> None:
+    """Each time whole."""
+    covering = _covering([board(f"A{n}", 97, 6) for n in range(4)], (6,))
+    for _ in range(3):
+        plan = covering.whole()
+        assert plan is not None
+        assert not any(course.bare for course in plan)
+    assert covering.nearly() is None
+    assert not covering.hopeless
+
+
+def test_where_wood_is_short_most_is_covered_at_once() -> None:
+    """One board for two courses: even in parts half is bare."""
+    plan = _covering([board("A", 97, 6)], (6,)).whole()
+    assert plan is not None
+    assert sum(len(course.pieces) for course in plan) == 1
+    assert sum(course.bare_area for course in plan) == nm(96) * nm(6)
+
+
+def test_what_is_not_found_whole_is_covered_nearly(monkeypatch: pytest.MonkeyPatch) -> None:
+    """By leaving little bare, or else one thing after the other; each is tried in vain once."""
+    asked_for: list[float] = []
+
+    def in_vain(*_: object, bare: float = 0.0) -> None:
+        asked_for.append(bare)
+
+    monkeypatch.setattr(import_module("plankwright.layout.whole.cover"), "whole_together", in_vain)
+    covering = _covering([board(f"A{n}", 97, 6) for n in range(4)], (6,))
+    assert covering.whole() is None
+    plan = covering.nearly()
+    assert plan is not None
+    assert not any(course.bare for course in plan)
+    steps = question([board("A", 97, 6)], (6,)).up(nm(96)) ** 2 * 12 / 96
+    assert asked_for == [0.0, pytest.approx(steps / 100)]
+    assert covering.nearly() is None
+
+
+def test_no_courses_add_up_where_boards_are_too_wide() -> None:
+    """Nothing to try: a stack of no heights at all."""
+    asked = question([board("A", 97, 6)], (6,))
+    covering = Covering(asked, tries=2, chance=random.Random(0), over=lambda: True)  # noqa: S311 - chance
+    assert covering.whole() is None
+    assert covering.hopeless
