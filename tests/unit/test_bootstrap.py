@@ -64,7 +64,11 @@ def test_a_tally_is_judged_beside_the_surfaces_of_its_job() -> None:
 
 @pytest.mark.parametrize(
     ("effort", "meant"),
-    [("glance", EFFORTS["glance"]), ("2m", Effort(name="120 s", seconds=120)), (EFFORTS["thorough"],) * 2],
+    [
+        ("glance", EFFORTS["glance"]),
+        ("2m", Effort(name="120 s", seconds=120, searches=2)),
+        (EFFORTS["thorough"],) * 2,
+    ],
 )
 def test_effort_may_be_a_word_a_time_or_a_value(
     search: StandInSearch, effort: str | Effort, meant: Effort

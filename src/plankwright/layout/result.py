@@ -19,18 +19,26 @@ class Effort:
     seconds
         About how long one surface may take on a common machine: the search counts deterministic work, so the
         same job and seed give the same layout; the clock only stops it at fifteen times as much. [s]
+    searches
+        How many searches, each so long, there are side by side for a surface that is laid out by itself.
     """
 
     name: str
     seconds: float
+    searches: int = 1
+
+
+SIDE_BY_SIDE = 2
+"""So many searches there are where somebody asks for more than a glance: nearly every machine has two cores,
+and two find in the same time what one may miss."""
 
 
 EFFORTS = {
     effort.name: effort
     for effort in (
         Effort(name="glance", seconds=2.0),
-        Effort(name="steady", seconds=20.0),
-        Effort(name="thorough", seconds=120.0),
+        Effort(name="steady", seconds=20.0, searches=SIDE_BY_SIDE),
+        Effort(name="thorough", seconds=120.0, searches=SIDE_BY_SIDE),
     )
 }
 """The efforts that have a name."""

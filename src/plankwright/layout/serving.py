@@ -1,9 +1,10 @@
 """Serve the surfaces of a job with wood: where there is plenty, several at a time, side by side."""
 
 import random
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
+from plankwright.layout.abreast import lay_abreast
 from plankwright.layout.corners import Unfolded
 from plankwright.layout.crew import Crew
 from plankwright.layout.dealing import area_of, deal, served_together
@@ -95,22 +96,33 @@ class Serving:
             )
             for number, share in zip(now, shares, strict=True)
         ]
-        self.laid |= dict(self._shared_out(turns))
+        self.laid |= self._shared_out(turns) if len(turns) > 1 else self._laid_abreast(turns[0])
         at_once = Watch(report=self.watch.report, stopped=lambda: True)
         for turn in turns:
             # What was not begun before somebody stopped it gets a first layout.
             if turn.number not in self.laid:
                 self.laid[turn.number] = lay_surface(self.job, turn, at_once)
 
-    def _shared_out(self, turns: Sequence[Turn]) -> Iterator[tuple[int, Laid]]:
+    def _laid_abreast(self, turn: Turn) -> dict[int, Laid]:
+        """Lay out one surface; nothing when somebody stopped that before it was begun."""
+        laid = lay_abreast(self.job, turn, self.effort.searches, self.crew, self.watch)
+        if laid is None:
+            return {}
+        self._report_done(turn.number, laid)
+        return {turn.number: laid}
+
+    def _shared_out(self, turns: Sequence[Turn]) -> dict[int, Laid]:
+        """Lay out several; those that were begun before somebody stopped it."""
+        found: dict[int, Laid] = {}
         for place, laid in self.crew.share_out(lay_surface, self.job, turns, watch=self.watch):
-            number = turns[place].number
-            self.watch.report(
-                Progress(
-                    surface_id=self._id(number), stage="done", done=1.0, best=laid.best, bound=laid.bound
-                )
-            )
-            yield number, laid
+            found[turns[place].number] = laid
+            self._report_done(turns[place].number, laid)
+        return found
+
+    def _report_done(self, number: int, laid: Laid) -> None:
+        self.watch.report(
+            Progress(surface_id=self._id(number), stage="done", done=1.0, best=laid.best, bound=laid.bound)
+        )
 
     def _mend(self, now: Sequence[int], counted: tuple[int, ...]) -> None:
         """Lay out further what its share left bare, with the wood that nobody has cut, dealt out anew."""
@@ -176,7 +188,7 @@ class Serving:
         )
 
     def _keep_better(self, turns: Sequence[Turn]) -> None:
-        for number, laid in self._shared_out(turns):
+        for number, laid in self._shared_out(turns).items():
             if laid.best.bare_nm2 < self.laid[number].best.bare_nm2:
                 self.laid[number] = laid
 

@@ -7,7 +7,7 @@ from typing import ClassVar, Protocol
 from plankwright.check import Finding, FindingSeverity, check_layout, faults
 from plankwright.errors import ExitCode, LayoutRefusedError, PlankwrightError
 from plankwright.layout.crew import ALONE, Crew
-from plankwright.layout.result import EFFORTS, Effort, Result, Watch
+from plankwright.layout.result import EFFORTS, SIDE_BY_SIDE, Effort, Result, Watch
 from plankwright.model import Job
 
 _SECONDS = re.compile(r"(?P<number>[0-9]+(?:\.[0-9]+)?)\s*(?P<unit>s|m|min|)", re.ASCII)
@@ -94,7 +94,7 @@ def read_effort(text: str) -> Effort:
     seconds = float(match["number"]) * (60 if match["unit"].startswith("m") else 1)
     if not 0 < seconds <= _LONGEST_S:
         raise EffortError(text)
-    return Effort(name=f"{seconds:g} s", seconds=seconds)
+    return Effort(name=f"{seconds:g} s", seconds=seconds, searches=SIDE_BY_SIDE)
 
 
 def lay_out(
