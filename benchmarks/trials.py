@@ -16,6 +16,9 @@ T = TypeVar("T")
 SEED = 0
 """Of the search; the seed of an instance is another."""
 
+CORES = 2
+"""What the figures are asked for."""
+
 
 def timed(do: Callable[[], T]) -> tuple[T, Row]:
     """Do something, and give what came of it, and the time that it took. [s]"""
@@ -83,10 +86,13 @@ class Follower:
     ----------
     enough
         Whether to stop at the first layout that leaves nothing bare.
+    cores
+        In how many processes the search goes on. Where there are several, their work is not known before they
+        have ended, and the clock counts.
     """
 
-    def __init__(self, *, enough: bool = False) -> None:
-        self.enough = enough
+    def __init__(self, *, enough: bool = False, cores: int = 1) -> None:
+        self.enough, self.cores = enough, cores
         self.started = self.since = Moment()
         self.stages: dict[str, float] = {}
         self.best_s = 0.0
@@ -101,6 +107,9 @@ class Follower:
         """Count the time of the last stage."""
         self._count()
 
+    def _since(self, moment: Moment) -> float:
+        return moment.clock_s() if self.cores > 1 else moment.since_s()
+
     def _report(self, progress: Progress) -> None:
         self._count()
         self._stage = progress.stage
@@ -109,13 +118,13 @@ class Follower:
             best = (score.bare_nm2, score.joints_in_sight, score.wood_spent_nm2)
             if self._best.get(progress.surface_id) != best:
                 self._best[progress.surface_id] = best
-                self.best_s = self.started.since_s()
+                self.best_s = self._since(self.started)
 
     def _stopped(self) -> bool:
         return self.enough and any(best[0] == 0 for best in self._best.values())
 
     def _count(self) -> None:
-        self.stages[self._stage] = self.stages.get(self._stage, 0.0) + self.since.since_s()
+        self.stages[self._stage] = self.stages.get(self._stage, 0.0) + self._since(self.since)
         self.since = Moment()
 
 
@@ -129,9 +138,9 @@ def ours(job: Job, effort: Effort, *, enough: bool = False, cores: int = 1) -> t
     enough
         Whether to stop at the first layout that leaves nothing bare.
     cores
-        In how many processes surfaces are laid out side by side.
+        In how many processes it searches side by side.
     """
-    follower, crew = Follower(enough=enough), Cores(cores)
+    follower, crew = Follower(enough=enough, cores=cores), Cores(cores)
     result, took = timed(lambda: lay_out(job, effort=effort, seed=SEED, watch=follower.watch(), crew=crew))
     follower.end()
     peak = peak_mib(cores)

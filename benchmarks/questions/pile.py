@@ -19,7 +19,7 @@ from benchmarks.fitting import CAREFUL, HASTY, Care
 from benchmarks.instance import Instance
 from benchmarks.pictures import Marks, dots
 from benchmarks.spread import middle
-from benchmarks.trials import ours, timed
+from benchmarks.trials import CORES, ours, timed
 from benchmarks.usable import usable_area, usable_in_all
 from plankwright.check import check_layout, faults
 from plankwright.layout.result import Effort
@@ -46,7 +46,7 @@ def measure(instance: Instance, effort: Effort) -> Row:
     tries: list[Row] = []
 
     def covered(count: int) -> bool:
-        row, _ = ours(first_boards(job, count), effort, enough=True)
+        row, _ = ours(first_boards(job, count), effort, enough=True, cores=CORES)
         covers = bool(row["covers"]) and not row["faults"]
         tries.append({"count": count, "covers": covers, "time_s": row["time_s"]})
         return covers

@@ -11,7 +11,7 @@ from benchmarks.instance import Instance
 from benchmarks.pictures import Marks, bars, dots
 from benchmarks.plain_model import lay_plainly
 from benchmarks.spread import at_least, middle, shares
-from benchmarks.trials import baseline, first_layout_s, ours
+from benchmarks.trials import CORES, baseline, first_layout_s, ours
 from plankwright.layout.result import Effort
 
 EXACT_S, EXACT_SHARE = 20.0, 0.98
@@ -33,7 +33,7 @@ def measure(instance: Instance, effort: Effort) -> Row:
     """
     job, (known,) = instance.job, instance.known
     first_s = first_layout_s(job, effort)
-    found, _ = ours(job, effort)
+    found, _ = ours(job, effort, cores=CORES)
     return {
         "boards": len(job.boards),
         "must_nm2": must_area(job),

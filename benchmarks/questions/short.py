@@ -11,7 +11,7 @@ from benchmarks.family import Family, Figure, Picture, Row, Rows
 from benchmarks.instance import Instance
 from benchmarks.pictures import Marks, dots
 from benchmarks.spread import middle, shares
-from benchmarks.trials import baseline, ours
+from benchmarks.trials import CORES, baseline, ours
 from benchmarks.usable import clear_area
 from plankwright.check import check_layout, faults
 from plankwright.layout.result import Effort, Result, Wanted
@@ -33,9 +33,9 @@ def measure(instance: Instance, effort: Effort) -> Row:
     """
     job = instance.job
     area = must_area(job)
-    found, result = ours(job, effort)
+    found, result = ours(job, effort, cores=CORES)
     boards = bought(job, result.wanted)
-    again, _ = ours(replace(job, boards=(*job.boards, *boards)), effort, enough=True)
+    again, _ = ours(replace(job, boards=(*job.boards, *boards)), effort, enough=True, cores=CORES)
     return {
         "must_nm2": area,
         "wanting": 1 - sum(clear_area(board, job.rules) for board in job.boards) / area,

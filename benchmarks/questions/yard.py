@@ -10,7 +10,7 @@ from benchmarks.family import Family, Figure, Picture, Row, Rows
 from benchmarks.instance import Instance
 from benchmarks.pictures import line
 from benchmarks.spread import middle
-from benchmarks.trials import baseline, first_layout_s, ours
+from benchmarks.trials import CORES, baseline, first_layout_s, ours
 from plankwright.layout.result import Effort
 
 SMALL, LARGE = 6, 50
@@ -20,9 +20,6 @@ LIMITS_S: Mapping[int, float] = {SMALL: 180.0, LARGE: 1800.0}
 PEAK_MIB = 2048.0
 EXPONENT = 1.3
 """What the figures must reach."""
-
-CORES = 2
-"""In so many processes."""
 
 
 def measure(instance: Instance, effort: Effort) -> Row:
