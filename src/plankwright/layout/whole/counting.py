@@ -264,7 +264,8 @@ class _Model:
             heights[number] = sum(question.height_of(kind) * self._count[kind] for kind in kinds)
             heights[number] -= given_up[number]
             number_of[number] = sum(self._count[kind] for kind in kinds)
-        for band, edge in enumerate(stack.edges, start=1):
+        # Where all courses stay there is nothing to stack, and edges between them limit nothing.
+        for band, edge in enumerate(stack.edges if heights else (), start=1):
             rise = edge - stack.low
             rows = {number: stack.rows[number] for number in heights}
             cp.add(

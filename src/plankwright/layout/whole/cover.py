@@ -81,8 +81,8 @@ class Covering:
 
     @property
     def hopeless(self) -> bool:
-        """Whether there is nothing more to try."""
-        return not self._stacks and not self._numbers
+        """Whether there is nothing more to try: courses that all keep their places are tried once."""
+        return not self._stacks and (not self._numbers or self._every.question.stack.fixed)
 
     def whole(self) -> Plan | None:
         """Try once more, with other courses or in another order, to leave nothing bare.
@@ -96,15 +96,13 @@ class Covering:
         if numbers is None:
             return None
         programme = self._in_order(numbers)
-        before, plan = programme.spent, None
-        if self._short:
-            plan = _mostly_covered(programme, self._chance, self._over)
-        elif programme.bare_area() < _NOTHING:
-            chosen = whole_together(programme, _WORK, self._chance.randrange(2**31), self._over)
-            if chosen is not None:
-                plan = read_plan(programme.question, *chosen)
-            else:
-                self._in_vain.append(programme)
+        before = programme.spent
+        plan = (
+            _mostly_covered(programme, self._chance, self._over) if self._short else self._chosen(programme)
+        )
+        if plan is None:
+            in_order = sorted((*self._in_vain, programme), key=lambda programme: programme.price)
+            self._in_vain = in_order[:_NEARLY_TRIED]
         self.spent += programme.spent - before
         return plan
 
@@ -116,16 +114,21 @@ class Covering:
         Plan or None
             Its courses; nothing where none were tried in vain.
         """
-        in_order = sorted(self._in_vain, key=lambda programme: programme.price)[:_NEARLY_TRIED]
-        self._in_vain = []
-        for programme in in_order:
+        in_vain, self._in_vain = self._in_vain, []
+        for programme in in_vain:
             before = programme.spent
-            bare = _LITTLE * programme.area
-            chosen = whole_together(programme, _WORK, self._chance.randrange(2**31), self._over, bare=bare)
+            plan = self._chosen(programme, _LITTLE * programme.area)
             self.spent += programme.spent - before
-            if chosen is not None:
-                return read_plan(programme.question, *chosen)
-        return self._dived(in_order[0]) if in_order else None
+            if plan is not None:
+                return plan
+        return self._dived(in_vain[0]) if in_vain else None
+
+    def _chosen(self, programme: Programme, bare: float = 0.0) -> Plan | None:
+        """Choose ways and cuts together that leave no more bare than that. [square steps]"""
+        if programme.bare_area() >= bare + _NOTHING:
+            return None
+        chosen = whole_together(programme, _WORK, self._chance.randrange(2**31), self._over, bare=bare)
+        return None if chosen is None else read_plan(programme.question, *chosen)
 
     def _dived(self, programme: Programme) -> Plan:
         """Choose ways and cuts one thing after the other, whatever stays bare."""

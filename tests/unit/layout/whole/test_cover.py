@@ -8,7 +8,9 @@ import pytest
 
 from asking import question
 from builders import board, nm
-from plankwright.layout.whole import Covering
+from plankwright.layout.plan import PlannedCourse
+from plankwright.layout.rows import fixed_stack
+from plankwright.layout.whole import Covering, Question
 from plankwright.layout.whole.narrowing import narrowed
 from plankwright.layout.whole.programme import Programme
 from plankwright.model import Board
@@ -71,8 +73,21 @@ def test_what_is_not_found_whole_is_covered_nearly(monkeypatch: pytest.MonkeyPat
     assert covering.nearly() is None
 
 
-def test_no_courses_add_up_where_boards_are_too_wide() -> None:
-    """Nothing to try: a stack of no heights at all."""
+def test_courses_that_keep_their_places_are_tried_once() -> None:
+    """There is no other order, and there are no other heights."""
+    asked = question([board("A", 97, 6), board("B", 97, 6)], (6,))
+    courses = [PlannedCourse(nm(low), nm(low + 6), (), ()) for low in (0, 6)]
+    stays = Question(asked.strips, asked.sticks, fixed_stack(asked.strips, courses, ()), asked.grid)
+    covering = Covering(stays, tries=2, chance=random.Random(0), over=_never)  # noqa: S311 - chance
+    assert not covering.hopeless
+    plan = covering.whole()
+    assert plan is not None
+    assert [(course.low, course.high) for course in plan] == [(course.low, course.high) for course in courses]
+    assert covering.hopeless
+
+
+def test_nothing_is_tried_once_somebody_has_stopped_it() -> None:
+    """Before numbers of courses are looked for."""
     asked = question([board("A", 97, 6)], (6,))
     covering = Covering(asked, tries=2, chance=random.Random(0), over=lambda: True)  # noqa: S311 - chance
     assert covering.whole() is None
