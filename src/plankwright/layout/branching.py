@@ -32,14 +32,11 @@ class Care:
         How often the search looks up before it is ended.
     without
         Which of the solver's own small searches are left out, where they take long and find little.
-    enough
-        So many solutions, each better than those before, are enough; nothing when the best is sought.
     """
 
     gap: float
     looks: int
     without: tuple[str, ...] = ()
-    enough: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +101,6 @@ def branched(
         ("random_seed", seed % 2**31),
         ("time_limit", _SAFETY_S),
         *((f"mip_heuristic_run_{search}", False) for search in care.without),
-        *(() if care.enough is None else (("mip_max_improving_sols", care.enough),)),
     ):
         solver.setOptionValue(option, value)
     if start:

@@ -39,8 +39,8 @@ _KNOWN, _IN_USE = 0.02, 0.0
 """Ways and cuts that would raise the price by no more than these shares are taken over where there are
 fewer heights, and where courses are put in order."""
 
-_LITTLE, _NEARLY_TRIED = 0.01, 2
-"""So much of the surface is little to leave bare, and so many programmes are asked for that."""
+_LITTLE = 0.01
+"""So much of the surface is little to leave bare."""
 
 _WORK, _MENDING_WORK = 2.0, 1.0
 """How long whole ways and cuts are sought for all courses, and for a few. [deterministic seconds]"""
@@ -77,7 +77,7 @@ class Covering:
         self._stacks = self._few_heights() if possible else []
         self._numbers: list[_Numbers] = []
         self._tried = 0
-        self._in_vain: list[Programme] = []
+        self._in_vain: Programme | None = None
 
     @property
     def hopeless(self) -> bool:
@@ -100,9 +100,8 @@ class Covering:
         plan = (
             _mostly_covered(programme, self._chance, self._over) if self._short else self._chosen(programme)
         )
-        if plan is None:
-            in_order = sorted((*self._in_vain, programme), key=lambda programme: programme.price)
-            self._in_vain = in_order[:_NEARLY_TRIED]
+        if plan is None and (self._in_vain is None or programme.price < self._in_vain.price):
+            self._in_vain = programme
         self.spent += programme.spent - before
         return plan
 
@@ -114,14 +113,17 @@ class Covering:
         Plan or None
             Its courses; nothing where none were tried in vain.
         """
-        in_vain, self._in_vain = self._in_vain, []
-        for programme in in_vain:
-            before = programme.spent
-            plan = self._chosen(programme, _LITTLE * programme.area)
-            self.spent += programme.spent - before
-            if plan is not None:
-                return plan
-        return self._dived(in_vain[0]) if in_vain else None
+        programme, self._in_vain = self._in_vain, None
+        if programme is None:
+            return None
+        before = programme.spent
+        plan = self._chosen(programme, _LITTLE * programme.area)
+        if plan is None:
+            ways = dived_ways(programme, self._over)
+            cuts = whole_cuts(programme, self._chance.randrange(2**31), self._over)
+            plan = read_plan(programme.question, ways, cuts)
+        self.spent += programme.spent - before
+        return plan
 
     def _chosen(self, programme: Programme, bare: float = 0.0) -> Plan | None:
         """Choose ways and cuts together that leave no more bare than that. [square steps]"""
@@ -129,16 +131,6 @@ class Covering:
             return None
         chosen = whole_together(programme, _WORK, self._chance.randrange(2**31), self._over, bare=bare)
         return None if chosen is None else read_plan(programme.question, *chosen)
-
-    def _dived(self, programme: Programme) -> Plan:
-        """Choose ways and cuts one thing after the other, whatever stays bare."""
-        before = programme.spent
-        ways = dived_ways(programme, self._over)
-        plan = read_plan(
-            programme.question, ways, whole_cuts(programme, self._chance.randrange(2**31), self._over)
-        )
-        self.spent += programme.spent - before
-        return plan
 
     def _few_heights(self) -> list[Stack]:
         """Give the choices of heights that are tried, each for the first time, in turn.

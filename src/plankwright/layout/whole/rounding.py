@@ -47,7 +47,8 @@ def whole_together(
     Parameters
     ----------
     programme
-        Held to whole numbers of courses; as solved, nothing is bare. Further ways and cuts come in.
+        Held to whole numbers of courses; as solved, no more is bare than may be. Further ways
+        and cuts come in.
     work
         How long to look. [deterministic seconds]
     seed
