@@ -69,6 +69,8 @@ class Programme:
     ----------
     unit
         Square steps to one unit of price.
+    kinds
+        Numbers of the kinds of courses that there may be.
     tracks, sawn
         Every way and every cut known, with the number of its column.
     counts
