@@ -8,7 +8,7 @@ from typing import Any
 from builders import board, job, nm
 from choosing import plain
 from plankwright.layout.capacity import capacity_of
-from plankwright.layout.improve import Figure, figure
+from plankwright.layout.figure import Figure, figure
 from plankwright.layout.look import Eye, Look, dress
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.sticks import cut_from, whole_sticks

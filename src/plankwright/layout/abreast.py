@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from plankwright.layout.crew import Crew
+from plankwright.layout.figure import Figure, ranked
 from plankwright.layout.one_surface import Laid, Turn, lay_surface
 from plankwright.layout.result import Progress, Watch
 from plankwright.model import Job, Score
@@ -66,7 +67,5 @@ def _proven(laid: Laid) -> bool:
     )
 
 
-def _rank(score: Score) -> tuple[int, int, int]:
-    """Rank scores as the search does: wood counts before joints while it is short."""
-    bare, joints, wood = score.bare_nm2, score.joints_in_sight, score.wood_spent_nm2
-    return (bare, wood, joints) if bare else (bare, joints, wood)
+def _rank(score: Score) -> Figure:
+    return ranked((score.bare_nm2, score.joints_in_sight, score.wood_spent_nm2))

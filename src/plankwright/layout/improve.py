@@ -10,6 +10,7 @@ from plankwright.layout.butting import joints_of
 from plankwright.layout.choose import Chooser
 from plankwright.layout.courses import courses_from
 from plankwright.layout.end_to_end import laid_end_to_end
+from plankwright.layout.figure import Figure, figure, ranked
 from plankwright.layout.first import extend
 from plankwright.layout.packing import LengthPrices, Need, lost_besides, pack
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
@@ -66,39 +67,6 @@ _LEAST_WORK = 0.005
 _DRAW_WORK, _MODEL_WORK = 0.01, 3e-5
 """Seconds of a common machine to draw one course and to write one piece into a model, as measured once."""
 
-Figure = tuple[int, int, int]
-"""How good a plan is: area bare, joints in sight, wood spent; the smaller the better."""
-
-
-def figure(strips: Strips, stock: Sequence[Stick], faces: Sequence[int], plan: Plan) -> Figure:
-    """Measure a plan.
-
-    Parameters
-    ----------
-    strips, stock
-        The surface and the wood that it may use.
-    faces
-        Face area of each board of the tally. [nm²]
-    plan
-        The plan.
-
-    Returns
-    -------
-    tuple of int
-        Bare area [nm²], joints in sight, wood spent [nm²]; where there are endless sticks, the length of what
-        is asked of them instead of wood spent [nm].
-    """
-    bare = sum(course.bare_area for course in plan)
-    joints = sum(1 for course in plan for _, hidden in joints_of(strips, course) if not hidden)
-    if any(stick.endless for stick in stock):
-        pieces = [piece for course in plan for piece in course.pieces if piece.stick.endless]
-        return bare, joints, sum(piece.stick.length for piece in pieces)
-    used = {piece.stick.board for course in plan for piece in course.pieces}
-    kept = sum(
-        stick.length * stick.width for stick in free_sticks(stock, plan, strips.rules) if stick.board in used
-    )
-    return bare, joints, sum(faces[board] for board in used) - kept
-
 
 @dataclass(slots=True)
 class Search:
@@ -152,9 +120,7 @@ class Search:
         return better
 
     def _rank(self, found: Figure) -> Figure:
-        """Rank a plan: wood counts before joints while it is short."""
-        bare, joints, wood = found
-        return (bare, wood, joints) if bare or self._asking else found
+        return ranked(found, short=self._asking)
 
     @property
     def _asking(self) -> bool:

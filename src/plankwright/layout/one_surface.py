@@ -13,9 +13,10 @@ from plankwright.layout.bounds import bound as bound_of
 from plankwright.layout.bounds import sharpened
 from plankwright.layout.capacity import capacity_of
 from plankwright.layout.corners import Unfolded, lay_one_flat
+from plankwright.layout.figure import figure
 from plankwright.layout.first import build
 from plankwright.layout.grid import grid_for
-from plankwright.layout.improve import Search, figure
+from plankwright.layout.improve import Search
 from plankwright.layout.look import dress
 from plankwright.layout.plan import Plan, Stick
 from plankwright.layout.result import Progress, Watch

@@ -1,7 +1,7 @@
 """Whole numbers in a linear programme, any that will do, by CP-SAT with the programme beside it.
 
-Where the question is one of yes or no, propagation settles in a second or two what branch and bound does not
-settle in twenty; where the best is sought, it is the other way round.
+Where the question is one of yes or no, propagation settles in a second or two much that branch and bound does
+not settle in several; where the best is sought, branch and bound is used.
 """
 
 import math
@@ -21,7 +21,7 @@ _MOST = 1000
 """No column is used more often."""
 
 _ROW_WORK = 2e-5
-"""Seconds of a common machine to write one number of the programme down, as measured once."""
+"""Work to write one number of the programme down: a guess on the high side, not measured. [s]"""
 
 _WHOLE = 1e-6
 

@@ -7,9 +7,10 @@ from typing import Any
 from benched import benched
 from builders import board, nm, wall
 from choosing import plain, sticks_of
+from plankwright.layout.figure import figure
 from plankwright.layout.first import build
 from plankwright.layout.grid import grid_for
-from plankwright.layout.improve import Search, figure
+from plankwright.layout.improve import Search
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.sticks import whole_sticks
 from plankwright.layout.strips import Strips

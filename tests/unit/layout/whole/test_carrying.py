@@ -57,9 +57,10 @@ def test_cuts_lose_the_pieces_that_no_course_asks_for() -> None:
     into = Programme(asked)
     carry_over(found, into, 1.0)
     assert found.sawn
+    assert into.sawn
     for wood, cut in into.sawn:
         assert sum(len(lane) for lane in cut) > 0
         assert all(
             asked.course_heights[sort.height] == asked.course_heights[0] for lane in cut for sort in lane
         )
-        assert wood < len(asked.wood)
+        assert wood < len(found.question.wood)
