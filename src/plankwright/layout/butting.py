@@ -1,6 +1,8 @@
 """Where planned pieces butt, and which may."""
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
+from itertools import pairwise
 
 from plankwright.layout.plan import PlannedCourse, Stick
 from plankwright.layout.strips import Strips
@@ -80,16 +82,23 @@ def can_butt(start: Nm, end: Nm, nails: Sequence[Nm], rules: Rules) -> bool:
     start, end
         Where it hangs along its course. [nm]
     nails
-        Where pieces of its run can be nailed. [nm]
+        Where pieces of its run can be nailed, in rising order. [nm]
     rules
         For the shortest piece, the nailing points and the distance of a nail from the end.
     """
     if end - start < rules.shortest_piece_nm:
         return False
     reach = rules.nail_end_nm
-    # At a joint on framing both pieces are nailed, however near the end that is.
-    nailed = sum(1 for at in nails if at in {start, end} or start + reach <= at <= end - reach)
+    nailed = max(0, bisect_right(nails, end - reach) - bisect_left(nails, start + reach))
+    if reach and nailed < rules.nailing_points:
+        # At a joint on framing both pieces are nailed, however near the end that is.
+        nailed += _among(start, nails) + _among(end, nails)
     return nailed >= rules.nailing_points
+
+
+def _among(at: Nm, rising: Sequence[Nm]) -> bool:
+    place = bisect_left(rising, at)
+    return place < len(rising) and rising[place] == at
 
 
 def reaches_barred(start: Nm, end: Nm, barred: Sequence[tuple[Nm, Nm]]) -> bool:
@@ -108,6 +117,41 @@ def reaches_barred(start: Nm, end: Nm, barred: Sequence[tuple[Nm, Nm]]) -> bool:
 def thickness_reach(rules: Rules) -> Nm:
     """Give how far apart the thicknesses of pieces that butt in sight may be at the most. [nm]"""
     return rules.thickness_tolerance_nm + rules.shim_up_to_nm
+
+
+def match(strips: Strips, course: PlannedCourse) -> bool:
+    """Say whether the pieces of a course that butt in sight have one milling and faces that can be levelled.
+
+    Parameters
+    ----------
+    strips, course
+        The surface and a course of it.
+    """
+    rows: list[list[Stick]] = []
+    end: Nm | None = None
+    for piece in course.pieces:
+        if piece.start != end or strips.hidden(end, course.low, course.high):
+            rows.append([])
+        rows[-1].append(piece.stick)
+        end = piece.end
+    return all(_can_be_levelled(row, strips.rules) for row in rows)
+
+
+def _can_be_levelled(row: Sequence[Stick], rules: Rules) -> bool:
+    """Whether shims that are thin enough bring the faces of a row within the tolerance of each other.
+
+    No face can be lower than any board of the row less a tolerance for each joint between; and faces just so
+    high will do.
+    """
+    thick = [stick.thickness for stick in row]
+    faces = [
+        max(other - rules.thickness_tolerance_nm * abs(place - there) for there, other in enumerate(thick))
+        for place in range(len(thick))
+    ]
+    shimmed = (face - own for face, own in zip(faces, thick, strict=True))
+    return all(shim <= rules.shim_up_to_nm for shim in shimmed) and all(
+        one.profile == other.profile for one, other in pairwise(row)
+    )
 
 
 def mate_groups(sticks: Sequence[Stick], rules: Rules) -> list[list[Stick]]:

@@ -58,7 +58,7 @@ class ClosingJob:
                 self.written.append(as_it_is)
                 continue
             others = tuple(course for plan in (*plans[:number], *plans[number + 1 :]) for course in plan)
-            left = free_sticks(self.stock, others, self.job.rules)
+            left = free_sticks(self.stock, others, self.job.rules, plans[number])
             strips = self.surfaces[number].strips
             search = Search(
                 strips,

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from plankwright.layout.butting import can_butt, too_near
+from plankwright.layout.butting import can_butt, joints_of, match, too_near
 from plankwright.layout.choose import RowCuts
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece
 from plankwright.layout.rows import Stack
@@ -74,11 +74,11 @@ def courses_from(
     loose = [course for cut in cuts for course in _parted(strips, cut, cut.height // grid * grid)]
     if like:
         plan = _stacked(strips, stack, _ranked(loose, like), None)
-        if _sound(strips, plan, stack):
+        if _sound(strips, plan, stack) and _meet(strips, plan):
             return plan
     for _ in range(_ORDERS_TRIED):
         plan = _stacked(strips, stack, loose, chance)
-        if _sound(strips, plan, stack):
+        if _sound(strips, plan, stack) and _meet(strips, plan):
             return plan
     return None
 
@@ -192,6 +192,14 @@ def _sound(strips: Strips, plan: Plan, stack: Stack) -> bool:
     every = sorted((*plan, *stack.beside), key=lambda course: course.low)
     return not any(
         lower.high == upper.low and too_near(strips, lower, upper) for lower, upper in pairwise(every)
+    )
+
+
+def _meet(strips: Strips, plan: Plan) -> bool:
+    """Whether joints that are in sight where the courses come to lie may be, and their pieces match."""
+    seen = any(not hidden for course in plan for _, hidden in joints_of(strips, course))
+    return not (seen and strips.rules.joints is JointPolicy.NEVER) and all(
+        match(strips, course) for course in plan
     )
 
 

@@ -175,7 +175,8 @@ class Serving:
 
     def _further(self, number: int, others: Plan, why: str) -> Turn:
         """Give a turn to go on from what is laid, with all that others leave."""
-        left, cut_into = free_sticks(self.stock, others, self.job.rules), boards_of(others)
+        plan = self.laid[number].plan
+        left, cut_into = free_sticks(self.stock, others, self.job.rules, plan), boards_of(others)
         return Turn(
             number=number,
             stock=tuple(left),
@@ -184,7 +185,7 @@ class Serving:
             shared=False,
             seed=f"{self.seed} {self._id(number)} {why}",
             work=self._work(number),
-            plan=self.laid[number].plan,
+            plan=plan,
         )
 
     def _keep_better(self, turns: Sequence[Turn]) -> None:

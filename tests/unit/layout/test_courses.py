@@ -12,7 +12,7 @@ from plankwright.layout.courses import courses_from
 from plankwright.layout.plan import Plan, PlannedPiece
 from plankwright.layout.rows import Stack, fixed_stack, free_stack
 from plankwright.layout.strips import Strips
-from plankwright.model import JointPolicy, KeepOut, Rules, Surface
+from plankwright.model import ConcealedZone, JointPolicy, KeepOut, Rules, Surface
 from plans import planned_course, planned_piece
 
 HALVES = wall(96, 12, framing=studs(48))
@@ -69,6 +69,32 @@ def test_courses_are_stacked_from_the_start() -> None:
     plan = _placed(HALVES, plain(), stack, _cuts(stack, _piece(0, 0, 96), _piece(1, 0, 96)))
     assert _edges(plan) == [(0, 6), (6, 12)]
     assert sorted(piece.stick.board for course in plan or () for piece in course.pieces) == [0, 1]
+
+
+@pytest.mark.parametrize(("below", "right"), [(6, True), (5.5, False)])
+@pytest.mark.parametrize(
+    ("rules", "boards"),
+    [
+        (plain(joints=JointPolicy.NEVER), {}),
+        (plain(joints=JointPolicy.COUNT, thickness_tolerance_nm=0, shim_up_to_nm=0), {"thickness_nm": nm(1)}),
+    ],
+)
+def test_a_joint_that_comes_to_lie_in_sight_may_be_there_or_the_courses_have_no_place(
+    rules: Rules, boards: dict[str, int], below: float, *, right: bool
+) -> None:
+    """Two halves butt behind a bench from six up; above a course of five and a half the joint shows.
+
+    Where none may show, or the halves are not equally thick, that will not do.
+    """
+    bench = ConcealedZone(id="bench", place=rectangle(0, 6, 96, 12))
+    surface = wall(96, 12, framing=studs(48), concealed=(bench,))
+    work = job(surface, [board("A", 200, 20), board("B", 200, 20, **boards), board("C", 200, 20)], rules)
+    stack = _stack(surface, below, 6, rules=rules, span=(0, below + 6, 12))
+    rows = {(row.first_band, row.last_band): place for place, row in enumerate(stack.rows)}
+    lowest = _cuts(stack, planned_piece(work, 2, (0, 96), below), row=rows[0, 0], height=below, count=1)
+    halves = (planned_piece(work, 0, (0, 48), 6), planned_piece(work, 1, (48, 96), 6))
+    behind = _cuts(stack, *halves, row=rows[1, 1], count=1)
+    assert (_placed(surface, rules, stack, lowest, behind) is not None) is right
 
 
 def test_courses_of_a_lower_band_come_first() -> None:

@@ -13,6 +13,7 @@ def stack_courses(model: Model) -> None:
         return
     heights = _heights(model)
     _meet_edges(model, heights)
+    _leave_bands_between(model)
     _fill_stretch(model, heights)
 
 
@@ -52,6 +53,16 @@ def _meet_edges(model: Model, heights: _Heights) -> None:
         cp.add(below <= task.down(rise))
         cp.add(begun >= task.up(rise))
         cp.add(across <= 1)
+
+
+def _leave_bands_between(model: Model) -> None:
+    """(7) Where a course lies across a whole band and both its edges, there is no course within that band."""
+    rows = [kind.row for kind in model.kinds]
+    for across, wide in enumerate(rows):
+        for within, row in enumerate(rows):
+            if wide.first_band < row.first_band == row.last_band < wide.last_band:
+                none_there = 1 - model.count[across]
+                model.cp.add(model.count[within] <= model.most(within) * none_there)
 
 
 def _fill_stretch(model: Model, heights: _Heights) -> None:

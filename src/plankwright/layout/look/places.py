@@ -1,11 +1,10 @@
 """Whether courses that were changed keep every rule where they hang now."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from itertools import pairwise
 
-from plankwright.layout.butting import can_butt, joints_of, too_near
+from plankwright.layout.butting import can_butt, joints_of, match, too_near
 from plankwright.layout.ground import Ground, box, crossings
-from plankwright.layout.plan import PlannedCourse, PlannedPiece, Stick
+from plankwright.layout.plan import PlannedCourse, PlannedPiece
 from plankwright.layout.runs import Run
 from plankwright.layout.strips import Span, Strips
 from plankwright.measure import Nm
@@ -128,41 +127,6 @@ class Places:
             if lower.high == upper.low and too_near(self._strips, lower, upper):
                 return False
         return True
-
-
-def match(strips: Strips, course: PlannedCourse) -> bool:
-    """Say whether the pieces of a course that butt in sight have one milling and faces that can be levelled.
-
-    Parameters
-    ----------
-    strips, course
-        The surface and a course of it.
-    """
-    rows: list[list[Stick]] = []
-    end: Nm | None = None
-    for piece in course.pieces:
-        if piece.start != end or strips.hidden(end, course.low, course.high):
-            rows.append([])
-        rows[-1].append(piece.stick)
-        end = piece.end
-    return all(_can_be_levelled(row, strips.rules) for row in rows)
-
-
-def _can_be_levelled(row: Sequence[Stick], rules: Rules) -> bool:
-    """Whether shims that are thin enough bring the faces of a row within the tolerance of each other.
-
-    No face can be lower than any board of the row less a tolerance for each joint between; and faces just so
-    high will do.
-    """
-    thick = [stick.thickness for stick in row]
-    faces = [
-        max(other - rules.thickness_tolerance_nm * abs(place - there) for there, other in enumerate(thick))
-        for place in range(len(thick))
-    ]
-    shimmed = (face - own for face, own in zip(faces, thick, strict=True))
-    return all(shim <= rules.shim_up_to_nm for shim in shimmed) and all(
-        one.profile == other.profile for one, other in pairwise(row)
-    )
 
 
 def _is_sound(run: Run, piece: PlannedPiece, rules: Rules) -> bool:

@@ -6,8 +6,9 @@ numbers in parts that are cheapest these cuts say little, so whole numbers are s
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import permutations
 
 from ortools.sat.python import cp_model
 
@@ -275,11 +276,21 @@ class _Model:
             cp.add(
                 sum(number_of[at] for at, row in rows.items() if row.first_band < band <= row.last_band) <= 1
             )
+        self._leave_bands_between(number_of)
         if heights:
             must, may = question.up(stack.must_end - stack.low), question.down(stack.may_end - stack.low)
             cp.add(sum(heights.values()) >= must)
             cp.add(sum(heights.values()) <= max(may, must))
         return given_up
+
+    def _leave_bands_between(self, number_of: Mapping[int, cp_model.LinearExpr | int]) -> None:
+        """Where a course lies across a whole band and both its edges, there is no course within that band."""
+        stack = self.question.stack
+        most = 1 + (stack.may_end - stack.low) // self.question.rules.narrowest_course_nm
+        for across, within in permutations(number_of, 2):
+            wide, row = stack.rows[across], stack.rows[within]
+            if wide.first_band < row.first_band == row.last_band < wide.last_band:
+                self.cp.add(number_of[within] + most * number_of[across] <= most)
 
 
 def _once(question: Question, kind: int) -> bool:

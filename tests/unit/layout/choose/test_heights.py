@@ -86,3 +86,11 @@ def test_a_stretch_that_no_height_fits_is_not_covered() -> None:
     """(8) Courses of twenty on a stretch of twelve: none is not enough, not even when all may be bare."""
     assert not can_cover(_boards((96, 20)), heights=[20])
     assert not can_cover(_boards((96, 20)), heights=[20], more={"bare_allowed": True})
+
+
+def test_no_course_lies_within_a_band_that_another_lies_across() -> None:
+    """(7) Where one of eight lies across all of a low window, the two boards beside it have no place left."""
+    surface = wall(96, 12, framing=studs(16, 80), openings=(opening("window", 32, 6, 64, 8),))
+    whole, beside = [(96.0, 2.0)] * 2, [(32.0, 2.0)] * 2
+    assert can_cover(_boards((96, 8), *whole), surface=surface, heights=[2, 8])
+    assert not can_cover(_boards((96, 8), *whole[:1], *beside), surface=surface, heights=[2, 8])

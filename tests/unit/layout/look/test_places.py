@@ -9,7 +9,8 @@ import pytest
 from builders import board, flaw, nm, opening, outline, rectangle, studs, wall
 from choosing import plain
 from looking import Dresser, boards, pieced
-from plankwright.layout.look.places import Places, match
+from plankwright.layout.butting import match
+from plankwright.layout.look.places import Places
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece
 from plankwright.model import (
     Board,

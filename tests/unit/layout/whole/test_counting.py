@@ -7,7 +7,7 @@ from collections.abc import Iterator
 import pytest
 
 from asking import question
-from builders import board, nm
+from builders import board, nm, opening, studs, wall
 from plankwright.layout.whole import Question
 from plankwright.layout.whole.counting import Counting, Counts
 from plankwright.layout.whole.placing import placed
@@ -40,6 +40,20 @@ def test_numbers_of_courses_fill_the_wall_and_are_given_once() -> None:
         assert stack.rows[0].strip[0] == 0
         assert stack.may_end == nm(12)
     assert len(seen) > 1
+
+
+def test_no_course_is_counted_within_a_band_that_another_lies_across() -> None:
+    """One of eight lies across all of a low window; the boards as long as what is beside it have no place."""
+    boards = [board("A", 96, 8), board("B", 96, 2), board("C", 32, 2), board("D", 32, 2)]
+    surface = wall(96, 12, framing=studs(16, 80), openings=(opening("window", 32, 6, 64, 8),))
+    asked = question(boards, (2, 8), surface=surface)
+    many = 0
+    for counts in itertools.islice(_sets(asked)[1], 20):
+        rows = [asked.row_of(kind) for kind, courses in counts.courses.items() if courses]
+        across = any(row.first_band < 1 < row.last_band for row in rows)
+        assert not (across and any(row.first_band == row.last_band == 1 for row in rows))
+        many += across
+    assert many
 
 
 def test_numbers_of_courses_are_whole_where_parts_would_do() -> None:
