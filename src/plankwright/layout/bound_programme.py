@@ -3,6 +3,7 @@
 It is written out with numbered constraints in docs/how-it-works.md.
 """
 
+from collections.abc import Callable
 from fractions import Fraction
 
 import highspy
@@ -29,6 +30,10 @@ _NEAR = Fraction(1005, 1000)
 
 _NEGLIGIBLE = 1e-7
 
+_WORK, _STEP_WORK = 6.0, 1.7e-8
+"""Looking for prices takes no longer than this, where each step of the solver takes so much for each column,
+as measured once; only walls of many hundred places for a joint come near it. [s]"""
+
 
 class Programme:
     """The least of a goal, by mixtures of patterns and of ways along each run.
@@ -37,10 +42,13 @@ class Programme:
     ----------
     market
         What is asked and given.
+    stopped
+        Asked now and then; once it says yes, what is proven so far is given.
     """
 
-    def __init__(self, market: Market) -> None:
-        self.market = market
+    def __init__(self, market: Market, stopped: Callable[[], bool] = lambda: False) -> None:
+        self.market, self._stopped = market, stopped
+        self._work = _WORK
         self.patterns: dict[tuple[int, Pattern], int] = {}
         self.shorts: list[int] = []
         self.one_end_more: list[int] = []
@@ -49,6 +57,7 @@ class Programme:
         self.highs = SilentHighs()
         self.highs.setOptionValue("output_flag", False)  # noqa: FBT003 - the solver's own way
         self.highs.setOptionValue("threads", 1)
+        self.highs.cbSimplexInterrupt += self._ask_whether_stopped
         self._add_rows()
         self._add_ways()
         self._add_exchanges()
@@ -65,7 +74,7 @@ class Programme:
             outcome = self._outcome()
             if outcome.least > 0:
                 return True
-            if not self._add(outcome):
+            if self._over or not self._add(outcome):
                 break
         return False
 
@@ -73,13 +82,13 @@ class Programme:
         """Give what no cover beats: that many joints in sight, or that much wood spent. [nm²]"""
         self._aim(goal)
         best = Fraction(0)
-        for _ in range(_ROUNDS[goal]):
+        for _ in range(0 if self._over else _ROUNDS[goal]):
             # No prices prove more than what the programme still costs.
             most = self._solve() * _PRICE * _LENGTH / goal.unit
             outcome = self._outcome()
             best = max(best, outcome.least)
             enough = -(-best // 1) if goal is Goal.JOINTS else best * _NEAR
-            if enough >= most - _NEGLIGIBLE or not self._add(outcome):
+            if self._over or enough >= most - _NEGLIGIBLE or not self._add(outcome):
                 break
         return best
 
@@ -190,9 +199,21 @@ class Programme:
         for column in self.shorts:
             self.highs.changeColCost(column, short if goal is Goal.WOOD else _SHORT)
 
+    @property
+    def _over(self) -> bool:
+        """Whether no more work may be done; prices that were found before the end prove something, too."""
+        return self._work <= 0 or self._stopped()
+
     def _solve(self) -> float:
+        a_step = _STEP_WORK * max(1, self.columns)
+        self.highs.setOptionValue("simplex_iteration_limit", 1 + int(max(0.0, self._work) / a_step))
         self.highs.run()
+        self._work -= a_step * max(0, self.highs.getInfo().simplex_iteration_count)
         return float(self.highs.getObjectiveValue())
+
+    def _ask_whether_stopped(self, event: highspy.highs.HighsCallbackEvent) -> None:
+        if self._stopped():
+            event.interrupt()
 
     def _outcome(self) -> Outcome:
         duals = self.highs.getSolution().row_dual

@@ -4,7 +4,7 @@ Why these bounds hold is written out in docs/how-it-works.md. They are worked ou
 that a linear programme finds: how good the prices are decides how high the bounds are, not whether they hold.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from math import ceil, pi
 
@@ -18,7 +18,9 @@ from plankwright.layout.strips import Strips
 from plankwright.model import Board, Bound, Rules
 
 
-def bound(strips: Strips, boards: Sequence[Board], rules: Rules) -> Bound:
+def bound(
+    strips: Strips, boards: Sequence[Board], rules: Rules, stopped: Callable[[], bool] = lambda: False
+) -> Bound:
     """Give what no layout of a surface can beat.
 
     Parameters
@@ -29,6 +31,8 @@ def bound(strips: Strips, boards: Sequence[Board], rules: Rules) -> Bound:
         Those that may be used.
     rules
         What a layout must respect.
+    stopped
+        Asked now and then; once it says yes, what is proven so far is given.
 
     Returns
     -------
@@ -39,7 +43,7 @@ def bound(strips: Strips, boards: Sequence[Board], rules: Rules) -> Bound:
     narrowest = rules.narrowest_course_nm - rules.width_tolerance_nm
     if min(narrowest, rules.shortest_piece_nm) <= gap + 4 * ROUNDING:
         return Bound()  # Courses or pieces so small could hide in gaps: nothing is sure.
-    programme = Programme(Market(lines_of(strips), boards, rules))
+    programme = Programme(Market(lines_of(strips), boards, rules), stopped)
     if programme.too_little():
         return _something_bare(strips, boards, rules)
     return Bound(

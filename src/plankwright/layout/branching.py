@@ -9,9 +9,13 @@ import numpy as np
 
 from plankwright.layout.silent import SilentHighs
 
-_STEP_WORK, _LOOK_WORK, _WORKING_LOOKS = 1.7e-8, 1.3e-5, 50
-"""Seconds of a common machine for each column that a step of the solver takes, and that go between two looks,
-as measured once; after so many looks little goes between them."""
+_STEP_WORK, _STEP_COLUMN_WORK = 6e-5, 7e-9
+"""Seconds of a common machine that a step of the solver takes, and besides for each column, as measured
+once."""
+
+_LOOK_WORK, _WORKING_LOOKS = 2.5e-6, 50
+"""Seconds of a common machine for each column that go between two looks, as measured once; after so many
+looks little goes between them."""
 
 _NEARLY_WHOLE = 1e-5
 """A number that is off by more is not whole."""
@@ -118,8 +122,9 @@ def branched(
     solver.cbMipInterrupt += watch
     solver.run()
     info = solver.getInfo()
-    a_column = _STEP_WORK * max(0, info.simplex_iteration_count) + _LOOK_WORK * min(looks, _WORKING_LOOKS)
-    spent = a_column * programme.num_col_
+    a_step = _STEP_WORK + _STEP_COLUMN_WORK * programme.num_col_
+    a_look = _LOOK_WORK * programme.num_col_
+    spent = a_step * max(0, info.simplex_iteration_count) + a_look * min(looks, _WORKING_LOOKS)
     feasible = info.primal_solution_status == int(highspy.SolutionStatus.kSolutionStatusFeasible)
     # A search that is ended may leave the last solution in parts.
     if not feasible or info.max_integrality_violation > _NEARLY_WHOLE:

@@ -41,6 +41,10 @@ _NUMBERS_TRIED = 4
 _WHOLE_AT_MOST = 4000
 """A look at the whole surface is worth its time up to this many heights × kinds of course × sticks."""
 
+_LOOK_AT_MOST = 2000
+"""Any other look takes as many sticks, drawn by lot, as keep heights × sticks, over all kinds of course,
+below this: with more, the question alone fills the memory, and no answer comes in time."""
+
 _WIDE, _WIDE_SIZE = 0.6, 9
 """Share of the looks that are by patterns, and how many courses they take, or up to two more."""
 
@@ -65,7 +69,7 @@ _LEAST_WORK = 0.005
 """What a look takes at the least: so a search ends even where every look is settled at once. [s]"""
 
 _DRAW_WORK, _MODEL_WORK = 0.01, 3e-5
-"""Seconds of a common machine to draw one course and to write one piece into a model, as measured once."""
+"""Seconds of a common machine to draw one course, and to write a piece or a bare stretch into a model."""
 
 
 @dataclass(slots=True)
@@ -363,11 +367,13 @@ class Search:
         Unless told, something may stay bare where something is, and where courses that stay leave no choice.
         """
         courses, others = tuple(self.plan[place] for place in chosen), self._others(chosen)
+        sticks = free_sticks(self.stock, others, self.strips.rules, courses)
         if bare_allowed is None:
             bare_allowed = stack.fixed or any(course.bare for course in courses)
+            sticks = self._some(sticks, stack, courses)
         chooser = Chooser(
             self.strips,
-            free_sticks(self.stock, others, self.strips.rules, courses),
+            sticks,
             stack,
             prices=prices_for(self.strips, courses, self.grid, saving=self.figure[0] > 0 or self._asking),
             grid=self.grid,
@@ -377,7 +383,7 @@ class Search:
             now=courses,
         )
         choice = chooser.solve(work, self.chance.randrange(2**31), self.stopped)
-        self.spent += _LEAST_WORK + SECOND * choice.work + _MODEL_WORK * len(chooser.pieces)
+        self.spent += _LEAST_WORK + SECOND * choice.work + _MODEL_WORK * chooser.size
         self._size = self._fitting_size(settled=choice.proven or choice.impossible)
         if choice.cuts is None:
             return False
@@ -385,6 +391,16 @@ class Search:
         if found is None:
             return False
         return self.take(tuple(sorted((*others, *found), key=lambda course: course.low)))
+
+    def _some(self, sticks: list[Stick], stack: Stack, courses: Plan) -> list[Stick]:
+        """Give sticks that a look can take in: those of the boards in use, and as many others as may be."""
+        most = _LOOK_AT_MOST // max(1, sum(len(row.heights) for row in stack.rows))
+        if len(sticks) <= most:
+            return sticks
+        in_use = {piece.stick.board for course in courses for piece in course.pieces}
+        others = [place for place, stick in enumerate(sticks) if stick.board not in in_use]
+        taken = set(self.chance.sample(others, max(0, min(len(others), most - len(sticks) + len(others)))))
+        return [stick for place, stick in enumerate(sticks) if stick.board in in_use or place in taken]
 
     def _regrow(self) -> bool:
         """Lay out everything above some course anew, for the slopes that a stretch cannot reshape."""

@@ -182,9 +182,9 @@ class _SurfaceTask:
         """Find what no layout can beat, and what none out of the stock can: the search ends there."""
         if self._over():
             return  # Nobody who has stopped a search waits for that.
-        self.bound = self.goal = bound_of(self.strips, self._counted(), self.job.rules)
+        self.bound = self.goal = bound_of(self.strips, self._counted(), self.job.rules, self._over)
         if self.turn.shared:
-            self.goal = bound_of(self.strips, self._own(), self.job.rules)
+            self.goal = bound_of(self.strips, self._own(), self.job.rules, self._over)
 
     def _sharpen_bounds(self, search: Search) -> None:
         self.bound = self._sharpened(self.bound, self.strips, self._counted(), search)
@@ -205,7 +205,7 @@ class _SurfaceTask:
             if self._over():
                 yield Bound()
                 continue
-            known = bound_of(wall.strips, self._counted(), self.job.rules)
+            known = bound_of(wall.strips, self._counted(), self.job.rules, self._over)
             yield self._sharpened(known, wall.strips, self._counted(), search)
 
     def _counted(self) -> list[Board]:

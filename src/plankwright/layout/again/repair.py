@@ -27,7 +27,7 @@ _WASTE_UNIT, _MOST_WASTE, _WHOLE_BOARD = 32 * INCH * INCH, 50, 20
 begin a board that could stay whole costs the last. Counted so coarsely, the best is soon found and proven."""
 
 _MODEL_WORK, _LEAST_WORK = 3e-5, 0.005
-"""Work for each piece in a model, and on a look at the least, as measured once. [s]"""
+"""Work for each piece or bare stretch in a model, and on a look at the least, as measured once. [s]"""
 
 Key = tuple[Nm, Nm, Nm, int]
 """A piece in its place: where its course begins, or how high that is, from where to where it reaches along
@@ -201,7 +201,7 @@ class Repair:
     def solve(self, chooser: Chooser, work: float) -> Choice:
         """Have a question answered, and count the work."""
         choice = chooser.solve(work, self.chance.randrange(2**31), self.stopped)
-        self.spent += _LEAST_WORK + SECOND * choice.work + _MODEL_WORK * len(chooser.pieces)
+        self.spent += _LEAST_WORK + SECOND * choice.work + _MODEL_WORK * chooser.size
         return choice
 
     def take(self, plan: Plan) -> bool:

@@ -88,8 +88,13 @@ class Chooser:
 
     @property
     def pieces(self) -> Sequence[Candidate]:
-        """Every piece that may be cut: how large the model is."""
+        """Every piece that may be cut."""
         return self._model.pieces
+
+    @property
+    def size(self) -> int:
+        """How many pieces may be cut, and stretches from place to place stay bare."""
+        return len(self._model.pieces) + len(self._model.bare)
 
     def solve(self, work: float, seed: int, stopped: Callable[[], bool] = lambda: False) -> Choice:
         """Look for the courses of least price.

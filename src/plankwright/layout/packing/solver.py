@@ -8,7 +8,7 @@ from plankwright.layout.silent import SilentHighs
 _NOTHING = 1e-9
 """Reduced costs below this are none."""
 
-_ROOT_WORK, _BRANCH_WORK = (3e-3, 7e-6), (2e-3, 2e-7)
+_ROOT_WORK, _BRANCH_WORK = (4e-3, 6e-7), (1.5e-3, 6e-8)
 """What goes by between two times that a whole-number search looks up, before it branches and after: so much,
 and so much for each row squared, about. [s]"""
 
