@@ -8,8 +8,9 @@ import pytest
 from hypothesis import settings
 
 # Drawn from each test's own text, so that a run that passes here passes everywhere; a search among new
-# examples is `pytest --hypothesis-profile=default`. No deadline: a busy machine is no fault of the code.
+# examples is `pytest --hypothesis-profile=fresh`. No deadline: a busy machine is no fault of the code.
 settings.register_profile("repeatable", deadline=None, derandomize=True)
+settings.register_profile("fresh", deadline=None, print_blob=True)
 settings.load_profile("repeatable")
 
 _GOLDEN = Path(__file__).parent / "golden"

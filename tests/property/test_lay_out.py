@@ -1,6 +1,6 @@
 """Whatever the job, what the search returns is right, or says what is missing.
 
-Each example is a search of its own, so there are few of each here; `pytest --hypothesis-profile=default`
+Each example is a search of its own, so there are few of each here; `pytest --hypothesis-profile=fresh`
 draws others.
 """
 

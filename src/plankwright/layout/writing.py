@@ -110,7 +110,7 @@ def _courses(job: Job, ground: Ground, plan: Plan, done: Done) -> Iterator[Cours
         hanging = [
             piece
             for piece in planned.pieces
-            if piece in hung or not ground.hung(_strip(piece, planned)).is_empty
+            if piece in hung or not ground.hung(_wood(piece, planned)).is_empty
         ]
         if not hanging:
             continue
@@ -155,6 +155,11 @@ def _as_treated(
 
 def _strip(piece: PlannedPiece, planned: PlannedCourse) -> Span:
     return Span(piece.start, piece.end, planned.low, planned.high)
+
+
+def _wood(piece: PlannedPiece, planned: PlannedCourse) -> Span:
+    """Give what of its strip a piece reaches: it may be narrower than its course by the tolerance."""
+    return Span(piece.start, piece.end, planned.low, min(planned.high, planned.low + piece.stick.width))
 
 
 def _edges(ground: Ground, planned: PlannedCourse, hanging: list[PlannedPiece]) -> tuple[Nm, Nm]:

@@ -187,6 +187,15 @@ def test_a_piece_of_which_nothing_hangs_is_left_out() -> None:
     assert [(piece.label, piece.board_id) for piece in _written(work, plan).pieces] == [("1a", "B")]
 
 
+def test_a_piece_too_narrow_to_reach_what_is_to_be_covered_is_left_out() -> None:
+    """On the right the wall begins at 5-15/16; a board of 5-7/8, as a course of six may have, ends below."""
+    surface = wall(96, 24, outline=outline((0, 0), (48, 0), (48, 5.9375), (96, 5.9375), (96, 24), (0, 24)))
+    work = job(surface, [board("A", 50, 8), board("B", 50, 8)], NO_GAP)
+    wide, narrow = planned_piece(work, 0, (0, 48), 6), planned_piece(work, 1, (48, 96), 5.875)
+    [course] = _written(work, (planned_course((0, 6), wide, narrow),)).courses
+    assert [piece.board_id for piece in course.pieces] == ["A"]
+
+
 def test_bare_blanks_are_told_where_they_must_be_covered_only() -> None:
     """What the skirting will hide need not be covered, and nothing is told beyond the slope."""
     surface = wall(
