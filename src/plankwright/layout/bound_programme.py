@@ -30,7 +30,7 @@ _NEAR = Fraction(1005, 1000)
 
 _NEGLIGIBLE = 1e-7
 
-_WORK, _STEP_WORK = 6.0, 1.7e-8
+_WORK, _STEP_WORK = 3.0, 1.7e-8
 """Looking for prices takes no longer than this, where each step of the solver takes so much for each column,
 as measured once; only walls of many hundred places for a joint come near it. [s]"""
 
