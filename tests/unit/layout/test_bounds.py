@@ -52,6 +52,20 @@ def test_short_boards_make_a_joint_in_every_course() -> None:
     assert found(wall(144, 30), boards(10, 74)).joints_in_sight == 5
 
 
+def test_who_stops_it_gets_what_is_proven_by_then() -> None:
+    """Less than could be proven of the joints, and nothing that is not so."""
+    stopped = bound(Strips(wall(144, 30), RULES), boards(10, 74), RULES, lambda: True)
+    assert stopped == Bound()
+
+
+def test_prices_are_looked_for_no_longer_than_so_much_work(monkeypatch: pytest.MonkeyPatch) -> None:
+    """After a step or two there are prices already, and what they prove holds."""
+    monkeypatch.setattr("plankwright.layout.bound_programme._WORK", 1e-9)
+    least = found(wall(144, 30), boards(10, 74))
+    assert not least.bare_nm2
+    assert least.joints_in_sight < 5
+
+
 def test_a_high_wall_is_counted_course_by_course() -> None:
     """Of a wall 96 high 95 1/2 are to cover: sixteen courses of six."""
     assert found(wall(144, 96), boards(40, 74)).joints_in_sight == 16

@@ -1,17 +1,23 @@
 """Steps of the search."""
 
 import random
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
+
+import pytest
 
 from benched import benched
 from builders import board, nm, wall
 from choosing import plain, sticks_of
+from plankwright.layout import improve
+from plankwright.layout.choose import Chooser
 from plankwright.layout.figure import figure
 from plankwright.layout.first import build
 from plankwright.layout.grid import grid_for
 from plankwright.layout.improve import Search
 from plankwright.layout.plan import Plan, PlannedCourse, PlannedPiece, Stick
+from plankwright.layout.rows import free_stack
 from plankwright.layout.sticks import whole_sticks
 from plankwright.layout.strips import Strips
 from plankwright.model import Job
@@ -55,6 +61,37 @@ def test_a_level_surface_is_covered_at_once_when_it_can_be() -> None:
     assert search.whole(1.0)
     assert search.figure[:2] == (0, 0)
     assert [course.height for course in search.plan] == [nm(4)] * 3
+
+
+@pytest.mark.parametrize("heights", [1, 3])
+def test_a_look_takes_the_boards_in_use_and_no_more_others_than_it_can_weigh(
+    monkeypatch: pytest.MonkeyPatch, heights: int
+) -> None:
+    """At most twelve heights times sticks, of forty boards."""
+    offered: list[Sequence[Stick]] = []
+
+    class Noted(Chooser):
+        def __init__(self, strips: Strips, sticks: Sequence[Stick], *rest: Any, **more: Any) -> None:  # noqa: ANN401 - handed on
+            offered.append(sticks)
+            super().__init__(strips, sticks, *rest, **more)
+
+    monkeypatch.setattr(improve, "Chooser", Noted)
+    monkeypatch.setattr(improve, "_LOOK_AT_MOST", 12)
+    search = _search(Search, *[(96, 6 + number / 16) for number in range(40)])
+    used = search.stock[7]
+    course = PlannedCourse(
+        0, nm(6), (PlannedPiece(replace(used, across_to=used.across_from + nm(6)), 0, nm(96)),)
+    )
+    search.take((course, *BARE[1:]))
+    search._look(
+        (0, 1),
+        free_stack(search.strips, [nm(6 + more / 16) for more in range(heights)], (0, nm(12), nm(12)), ()),
+        work=0.1,
+        thorough=False,
+    )
+    [sticks] = offered
+    assert len(sticks) == 12 // heights
+    assert any(stick.board == used.board for stick in sticks)
 
 
 def test_of_boards_that_are_asked_for_the_length_counts() -> None:
