@@ -167,7 +167,7 @@ CUTTING = Family(
     what="Lists of pieces to cut from equal boards, from boards of several lengths, and to join to courses, "
     "made by cutting boards up with nothing left over.",
     count=30,
-    effort="25",
+    effort="14",
     instance=cutting.instance,
     measure=measure,
     figures=figures,
@@ -178,7 +178,7 @@ PUBLISHED = Family(
     what="Published lists of the same three kinds with their known optima: " + published.SOURCES,
     count=len(published.cases()),
     fresh=False,
-    effort="25",
+    effort="14",
     instance=published.instance,
     measure=measure,
     figures=figures,
