@@ -39,7 +39,7 @@ class _Carried:
 
     def __init__(self, one: Question, into: Programme) -> None:
         self._one, other = one, into.question
-        self._heights = _places_of(one.heights.tolist(), other.heights.tolist())
+        self._heights = _heights_of(one, other)
         self._lengths = _places_of(one.lengths.tolist(), other.lengths.tolist())
         self._runs: dict[tuple[int, object], list[tuple[int, int]]] = defaultdict(list)
         for number in into.kinds:
@@ -65,6 +65,25 @@ class _Carried:
             for lane in cut
         )
         return tuple(filter(None, lanes))
+
+
+def _heights_of(one: Question, other: Question) -> dict[int, int]:
+    """Give which height of the other question stands for each: alike in whole steps, and no higher.
+
+    A stick that is ripped to the one, or just wide enough for it, then makes the other as well. That would
+    not be so of any two that are rounded up to the same step.
+    """
+    return {
+        place: max(serving)
+        for place, height in enumerate(one.course_heights)
+        if (
+            serving := [
+                number
+                for number, lower in enumerate(other.course_heights)
+                if lower <= height and other.down(lower) == one.down(height)
+            ]
+        )
+    }
 
 
 def _places_of(some: list[int], others: list[int]) -> dict[int, int]:

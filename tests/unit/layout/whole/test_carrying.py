@@ -64,3 +64,20 @@ def test_cuts_lose_the_pieces_that_no_course_asks_for() -> None:
             asked.course_heights[sort.height] == asked.course_heights[0] for lane in cut for sort in lane
         )
         assert wood < len(found.question.wood)
+
+
+def test_cuts_go_to_no_height_that_their_stick_is_too_narrow_for() -> None:
+    """Two heights may be rounded up to the same step, with a board's width between them."""
+    narrow, high = 5.8, 6.0
+    boards = [board(f"N{number}", 97, narrow) for number in range(4)]
+    boards += [board(f"W{number}", 97, high) for number in range(4)]
+    found = _grown(question(boards, (narrow,)))
+    assert found.sawn
+    asked = question(boards, (high,))
+    assert asked.heights.tolist() == found.question.heights.tolist()
+    into = Programme(asked)
+    carry_over(found, into, 1.0)
+    assert not any(cut for _, cut in into.sawn)
+    both = Programme(question(boards, (narrow, high)))
+    carry_over(found, both, 1.0)
+    assert {sort.height for _, cut in both.sawn for lane in cut for sort in lane} == {0}
