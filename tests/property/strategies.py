@@ -90,22 +90,21 @@ def jobs(draw: st.DrawFn, *, surfaces: int | None = None) -> Job:
 
 @st.composite
 def linked_jobs(draw: st.DrawFn) -> Job:
-    """Give a job of walls that meet at a corner or two, and now and then a surface besides."""
+    """Give a job of walls that meet at some corners, and now and then a surface besides."""
     work = draw(jobs(surfaces=1))
     marks = Marks(draw(st.sampled_from([step for tape, step in _TAPES if tape == work.tape])))
     start = draw(st.sampled_from([Edge.BOTTOM, Edge.BOTTOM, Edge.TOP]))
     walls = []
-    for name in ("north", "east", "south") if draw(_rarely(4)) else ("north", "east"):
+    for name in ("north", "east", "south") if draw(_rarely(3)) else ("north", "east"):
         wall = draw(_surfaces(marks, name, start))
         walls.append(replace(wall, raised_nm=draw(st.one_of(st.just(0), marks.between(0, 6)))))
     if any(corner_heights(left, right) is None for left, right in pairwise(walls)):
         walls = [replace(wall, outline=_box(wall), raised_nm=0) for wall in walls]
     more = work.surfaces if draw(_rarely(6)) else ()
-    return replace(
-        work,
-        surfaces=(*draw(st.permutations(walls)), *more),
-        linked=(tuple(wall.id for wall in walls),),
-    )
+    link = tuple(wall.id for wall in walls)
+    if len(walls) > 2 and corner_heights(walls[-1], walls[0]) is not None and draw(_rarely(2)):
+        link = (*link, walls[0].id)
+    return replace(work, surfaces=(*draw(st.permutations(walls)), *more), linked=(link,))
 
 
 def _box(surface: Surface) -> tuple[Point, ...]:

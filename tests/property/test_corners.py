@@ -13,7 +13,7 @@ from plankwright.layout.capacity import capacity_of
 from plankwright.layout.corners import lay_flat
 from plankwright.layout.strips import Strips
 from plankwright.measure import Nm
-from plankwright.model import Job, Layout
+from plankwright.model import Job, Layout, walls_of
 from property.marking import works
 from property.strategies import linked_jobs, plain_linked_jobs
 
@@ -85,9 +85,9 @@ def test_no_bound_of_linked_walls_claims_more_than_a_layout_shows(job: Job) -> N
     result = lay_out(job, effort=MOMENT)
     boards = [board for board in job.boards if board.id not in result.held_back]
     laid = {each.surface_id: each for each in result.layout.surfaces}
-    (link,) = job.linked
-    together = [laid[name] for name in link]
-    (flat, *_) = (each for each in lay_flat(job, capacity_of(job)) if len(each.walls) == len(link))
+    (walls,) = map(walls_of, job.linked)
+    together = [laid[name] for name in walls]
+    (flat, *_) = (each for each in lay_flat(job, capacity_of(job)) if len(each.walls) == len(walls))
     of_all = bound(flat.strips, boards, job.rules)
     assert of_all.bare_nm2 <= sum(each.score.bare_nm2 for each in together)
     if not any(each.bare for each in together):

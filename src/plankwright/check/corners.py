@@ -19,7 +19,7 @@ from plankwright.check.shapes import line_in
 from plankwright.check.slack import SLACK, differs, exceeds
 from plankwright.check.wording import tell
 from plankwright.measure import METRE, Nm
-from plankwright.model import Course, Edge
+from plankwright.model import Course, Edge, walls_of
 
 _FAR: Nm = 10_000 * METRE
 """Beyond any wall. [nm]"""
@@ -45,7 +45,7 @@ def check_corners(case: Case) -> Iterator[Finding]:
     """
     by_id = {surface.surface.id: surface for surface in case.surfaces}
     for link in case.job.linked:
-        walls = [by_id[name] for name in link if name in by_id]
+        walls = [by_id[name] for name in walls_of(link) if name in by_id]
         if any(_hang_apart(one, other) for one, other in combinations(walls, 2)):
             continue
         for left, right in pairwise(link):

@@ -159,7 +159,8 @@ class JobDocument(Document):
         tuple[tuple[Name, ...], ...],
         Field(
             description="Walls whose courses run round the corners between them at the same heights: in each "
-            "group their ids, from left to right as seen from inside the room.",
+            "group their ids, from left to right as seen from inside the room; the first again at the end "
+            "where courses run all round.",
             examples=[[["north", "east"]]],
         ),
     ] = ()

@@ -1,7 +1,7 @@
 """What exists in the trade of hanging salvaged boards: frozen values, valid from birth."""
 
 from plankwright.model.board import Board, EdgeKind, EdgeProfile, Face, Flaw, Severity
-from plankwright.model.corners import Link, corner_heights, demand_corners
+from plankwright.model.corners import Link, corner_heights, demand_corners, runs_all_round, walls_of
 from plankwright.model.cutting import BoardCuts, Cut, CutKind, HungPiece, Offcut
 from plankwright.model.job import Job
 from plankwright.model.layout import Bound, Course, EdgeTreatment, Layout, Piece, Score, SurfaceLayout
@@ -77,4 +77,6 @@ __all__ = [
     "corner_heights",
     "demand_corners",
     "part_of",
+    "runs_all_round",
+    "walls_of",
 ]

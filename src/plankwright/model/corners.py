@@ -10,10 +10,23 @@ from plankwright.model.surface import Direction, Edge, Surface, SurfaceKind
 from plankwright.model.validity import demand
 
 Link: TypeAlias = tuple[str, ...]
-"""Ids of walls in the order in which they stand round the room, from left to right seen from inside."""
+"""Ids of walls in the order in which they stand round the room, from left to right seen from inside.
 
-_LEAST = 2
-"""It takes two walls to make a corner."""
+Where courses run all round a room the last is the first again.
+"""
+
+_LEAST, _LEAST_ROUND = 2, 3
+"""It takes two walls to make a corner, and three to go all round."""
+
+
+def runs_all_round(link: Link) -> bool:
+    """Whether the courses of a group come back to where they began."""
+    return len(link) > 1 and link[0] == link[-1]
+
+
+def walls_of(link: Link) -> tuple[str, ...]:
+    """Give the ids of the walls of a group, each once."""
+    return link[:-1] if runs_all_round(link) else link
 
 
 def corner_heights(left: Surface, right: Surface) -> tuple[Nm, Nm] | None:
@@ -53,17 +66,28 @@ def demand_corners(surfaces: Sequence[Surface], linked: Sequence[Link]) -> None:
     ------
     InvalidValueError
         If a group names an unknown surface, one that is no wall with level courses, one alone or one that is
-        linked already, or if its walls do not start at one side or do not meet.
+        linked already, if it goes all round fewer than three walls, or if its walls do not start at one side
+        or do not meet.
     """
     known = {surface.id: surface for surface in surfaces}
-    times = Counter(name for link in linked for name in link)
+    times = Counter(name for link in linked for name in walls_of(link))
     for name, count in times.items():
         demand(name in known, f"{name} is no surface of this job: write its id as it stands", field="linked")
-        demand(count == 1, f"{name} is linked more than once: name each wall once", field="linked")
+        demand(
+            count == 1,
+            f"{name} is linked more than once: name each wall once, and none but the first again, "
+            "at the end, where courses run all round the room",
+            field="linked",
+        )
     for link in linked:
         demand(
             len(link) >= _LEAST,
             "a group needs two walls or more, from left to right: courses run from one round to the next",
+            field="linked",
+        )
+        demand(
+            not runs_all_round(link) or len(walls_of(link)) >= _LEAST_ROUND,
+            f"courses run all round a room of three walls or more: leave out the second {link[0]}",
             field="linked",
         )
         walls = [known[name] for name in link]

@@ -1,6 +1,7 @@
 """The whole job: what is to be covered, with which boards, under which rules, with which saws."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from plankwright.measure import TapeStyle
 from plankwright.model.board import Board
@@ -29,7 +30,8 @@ class Job:
     saws
         The saws at hand; none listed means that the cuts are not judged.
     linked
-        Groups of walls whose courses run round the corners between them at the same heights.
+        Groups of walls whose courses run round the corners between them at the same heights; the first again
+        at the end of a group where they run all round the room.
     """
 
     name: str
@@ -62,12 +64,11 @@ class Job:
 
     def beside(self, surface_id: str) -> tuple[str | None, str | None]:
         """Give the surfaces that the courses of one run round to: at its left end and at its right end."""
-        for link in self.linked:
-            if surface_id in link:
-                row = (None, *link, None)
-                at = row.index(surface_id)
-                return row[at - 1], row[at + 1]
-        return None, None
+        corners = [corner for link in self.linked for corner in pairwise(link)]
+        return (
+            next((left for left, right in corners if right == surface_id), None),
+            next((right for left, right in corners if left == surface_id), None),
+        )
 
     def board(self, board_id: str) -> Board:
         """Give the board of that name.

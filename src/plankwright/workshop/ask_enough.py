@@ -9,7 +9,18 @@ from plankwright.layout.left_over import left_over
 from plankwright.layout.offcuts import offcuts, wood_spent_nm2
 from plankwright.layout.result import Result, TooLittle, Verdict, Wanted, verdict
 from plankwright.measure import TapeStyle, round_up, write_area, write_length
-from plankwright.model import NOTHING_DONE, Bound, EdgeKind, EdgeProfile, Job, Score, Standing, SurfaceLayout
+from plankwright.model import (
+    NOTHING_DONE,
+    Bound,
+    EdgeKind,
+    EdgeProfile,
+    Job,
+    Score,
+    Standing,
+    SurfaceLayout,
+    runs_all_round,
+    walls_of,
+)
 from plankwright.workshop.judge_tally import to_cover_nm2
 from plankwright.workshop.tell_bound import tell_bound
 from plankwright.workshop.tell_look import tell_look
@@ -241,8 +252,10 @@ def _headline(
 def _tell_corners(job: Job, standing: Standing) -> Iterator[str]:
     kept = links_kept(job, standing)
     for link in job.linked:
-        walls = listed(link)
-        if link in kept:
+        walls = listed(walls_of(link))
+        if link in kept and runs_all_round(link):
+            yield f"Courses run all round {walls} at the same heights."
+        elif link in kept:
             corners = "corner" if len(link) == 2 else "corners"  # noqa: PLR2004 - two walls make one
             yield f"Courses run round the {corners} between {walls} at the same heights."
         else:

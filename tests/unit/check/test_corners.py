@@ -73,6 +73,18 @@ def test_walls_that_are_not_linked_need_not_meet() -> None:
     assert corners(replace(work, linked=()), laid) == []
 
 
+@pytest.mark.parametrize("all_round", [False, True])
+def test_the_last_corner_of_a_room_is_one_like_the_others(*, all_round: bool) -> None:
+    """Where courses run all round: here the first wall and the last are at odds."""
+    names = ("north", "east", "south")
+    walls = [a_wall(name) for name in names]
+    work, laid = hung(walls[0], THREE, walls[2], (0, 5.25, 10, 15))
+    bare = replace(work, surfaces=(walls[0], walls[1], walls[2]))
+    laid = replace(laid, surfaces=(laid.surfaces[0], surface_layout(walls[1]), laid.surfaces[1]))
+    found = corners(replace(bare, linked=((*names, "north") if all_round else names,)), laid)
+    assert found == (["south: course 1", "north: course 1"] if all_round else [])
+
+
 def test_where_a_wall_ends_it_may() -> None:
     """At a lower ceiling, under its trim, and over a raised floor."""
     assert corners(*hung(a_wall("north"), THREE, a_wall("east", 13), (0, 5, 10, 13))) == []

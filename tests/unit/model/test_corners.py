@@ -15,6 +15,7 @@ from plankwright.model import (
     Surface,
     SurfaceKind,
     corner_heights,
+    walls_of,
 )
 
 NORTH, EAST, SOUTH = wall(96, 90, id="north"), wall(60, 80, id="east"), wall(90, 90, id="south")
@@ -35,12 +36,29 @@ def test_walls_that_meet_are_linked() -> None:
     assert linked().beside("north") == (None, None)
 
 
+def test_courses_run_all_round_where_the_first_wall_is_the_last_again() -> None:
+    """So the last corner is one like the others."""
+    work = linked(("south", "north", "east", "south"))
+    assert work.beside("south") == ("east", "north")
+    assert work.beside("east") == ("north", "south")
+    assert walls_of(*work.linked) == ("south", "north", "east")
+    assert walls_of(("north", "east")) == ("north", "east")
+
+
 @pytest.mark.parametrize(
     ("links", "changed", "told"),
     [
         ((("north", "west"),), {}, "west is no surface of this job"),
         ((("north", "east"), ("east", "south")), {}, "east is linked more than once"),
-        ((("north", "north"),), {}, "north is linked more than once"),
+        ((("north", "south", "east", "south"),), {}, "south is linked more than once"),
+        ((("north", "east", "south", "east", "north"),), {}, "east is linked more than once"),
+        ((("north", "north"),), {}, "a room of three walls or more: leave out the second north"),
+        ((("north", "east", "north"),), {}, "a room of three walls or more: leave out the second north"),
+        (
+            (("east", "south", "north", "east"),),
+            {"outline": outline((0, 0), (60, 0), (60, 80))},
+            "the right side of north and the left side of east are not upright",
+        ),
         ((("north",),), {}, "needs two walls or more"),
         (((),), {}, "needs two walls or more"),
         ((("north", "east"),), {"kind": SurfaceKind.CEILING}, "east is no wall with horizontal courses"),

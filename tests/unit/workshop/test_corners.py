@@ -41,6 +41,9 @@ def test_the_answer_tells_that_courses_run_round() -> None:
     )
     told = str(ask_enough(three, result))
     assert "Courses run round the corners between north, east and south at the same heights." in told
+    closed = replace(three, linked=(("north", "east", "south", "north"),))
+    told = str(ask_enough(closed, result))
+    assert "Courses run all round north, east and south at the same heights." in told
 
 
 def test_once_they_cannot_it_tells_so() -> None:

@@ -13,7 +13,7 @@ from plankwright.layout.plan import PlannedCourse, PlannedPiece
 from plankwright.layout.reading import uncovered
 from plankwright.layout.strips import Span
 from plankwright.measure import Nm
-from plankwright.model import Job, Link, Score, Standing, SurfaceLayout
+from plankwright.model import Job, Link, Score, Standing, SurfaceLayout, walls_of
 
 _Edges = tuple[Nm, Nm]
 
@@ -103,11 +103,12 @@ _NO_SCORE = Score(bare_nm2=0, joints_in_sight=0, wood_spent_nm2=0, cuts=0)
 
 
 def _kept(job: Job, laid: Mapping[str, SurfaceLayout], standing: Standing) -> tuple[Link, ...]:
-    return tuple(
+    kept = {
         each.ids
         for each in lay_flat(job, capacity_of(job))
         if len(each.walls) > 1 and _carried(job, each, laid, standing) is not None
-    )
+    }
+    return tuple(link for link in job.linked if walls_of(link) in kept)
 
 
 def _carried(

@@ -12,7 +12,7 @@ from plankwright.layout.ground import Ground
 from plankwright.layout.plan import Place, Plan, PlannedCourse, PlannedPiece, Stick
 from plankwright.layout.strips import Span, Strips
 from plankwright.measure import FOOT, Nm
-from plankwright.model import Job
+from plankwright.model import Job, walls_of
 
 _BESIDES: Nm = 4 * FOOT
 """Corners are so much wider than the longest board: no piece can reach across one, and no pattern of joints,
@@ -102,7 +102,7 @@ def lay_one_flat(job: Job, capacity: Capacity, number: int) -> Unfolded:
 
 def _groups(job: Job) -> tuple[Sequence[str], ...]:
     """Give the ids of the surfaces that are laid out together."""
-    linked = {name: link for link in job.linked for name in link}
+    linked = {name: walls for walls in map(walls_of, job.linked) for name in walls}
     return tuple(dict.fromkeys(linked.get(surface.id, (surface.id,)) for surface in job.surfaces))
 
 
