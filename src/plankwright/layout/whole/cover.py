@@ -29,11 +29,9 @@ _MORE = 2
 _NOTHING = 1.0
 """Less than this is not bare. [square steps]"""
 
-_HEIGHTS = (8, 7, 6, 9)
-"""Courses are of so many heights at the most, tried in turn; at last all heights are."""
-
-_DEARER = 1.05
-"""Heights are too few when covering with them costs more than this times what it costs with all."""
+_DEARER, _SPENT = 1.05, 0.96
+"""Heights are too few when covering with them costs more than this times what it costs with all, and more
+than this share of all the wood."""
 
 _KNOWN, _IN_USE = 0.02, 0.0
 """Ways and cuts that would raise the price by no more than these shares are taken over where there are
@@ -71,7 +69,7 @@ class Covering:
     ) -> None:
         self._tries, self._chance, self._over = tries, chance, over
         self._every = Programme(question)
-        possible = math.isfinite(self._every.grow())
+        possible = math.isfinite(self._every.grow(roughly=True))
         self.spent = self._every.spent
         self._short = self._every.bare_area() >= _NOTHING
         self._stacks = self._few_heights() if possible else []
@@ -133,15 +131,14 @@ class Covering:
         return None if chosen is None else read_plan(programme.question, *chosen)
 
     def _few_heights(self) -> list[Stack]:
-        """Give the choices of heights that are tried, each for the first time, in turn.
+        """Give the choices of heights that are tried, each for the first time, in turn; at last all heights.
 
         Where parts of boards leave something bare, wood is short, and every height may help.
         """
         every = self._every.question.stack
         if self._short:
             return [every]
-        stacks = [narrowed(self._every, most) for most in _HEIGHTS]
-        return list(dict.fromkeys((*stacks, every)))
+        return list(dict.fromkeys((*narrowed(self._every), every)))
 
     def _next(self) -> "_Numbers | None":
         """Give the numbers of courses whose turn it is: of each choice of heights once, then over again."""
@@ -155,15 +152,15 @@ class Covering:
 
     def _begun(self, stack: Stack) -> "_Numbers | None":
         """Look for numbers of courses of some heights; nothing where those are much dearer than any."""
-        every = self._every.question
-        programme = self._every
+        every, programme = self._every.question, self._every
+        before = programme.spent
         if stack != every.stack:
-            programme = Programme(Question(every.strips, every.sticks, stack, every.grid))
+            programme, before = Programme(Question(every.strips, every.sticks, stack, every.grid)), 0.0
             carry_over(self._every, programme, _KNOWN)
-            price = programme.grow()
-            self.spent += programme.spent
-            if price > _DEARER * self._every.price:
-                return None
+        price = programme.grow()
+        self.spent += programme.spent - before
+        if price > max(_DEARER * self._every.price, _SPENT * every.wood_area / programme.unit):
+            return None
         if self._over():
             return None
         counting = Counting(programme)

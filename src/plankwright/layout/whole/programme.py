@@ -37,6 +37,12 @@ _IDLE_ROUNDS = 3
 _HARDLY = 1e-3
 """A round hardly helps when it lowers the price by less than this share."""
 
+_LITTLE = 1e-2
+"""A round helps little when it lowers the price by less than this share."""
+
+_NOTHING = 1.0
+"""Less than this is not bare. [square steps]"""
+
 _NEAR = 1e-6
 
 _WOOD_WORK, _KIND_WORK, _WIDE_WORK, _STEP_WORK = 3e-4, 1e-4, 1.5e-3, 1.3e-8
@@ -114,8 +120,16 @@ class Programme:
             self._add_heights()
         self._add_counts(courses)
 
-    def grow(self, rounds: int = _ROUNDS) -> float:
-        """Ask for ways and cuts until none would help, or so many times at most; give the least price."""
+    def grow(self, rounds: int = _ROUNDS, *, roughly: bool = False) -> float:
+        """Ask for ways and cuts until none would help much, or so many times at most; give the least price.
+
+        Parameters
+        ----------
+        rounds
+            How often at most.
+        roughly
+            Whether it will do that nothing is bare and the last round has helped little.
+        """
         price, idle = self.solve(), 0
         for _ in range(rounds):
             if not self._ask():
@@ -123,6 +137,8 @@ class Programme:
             before, price = price, self.solve()
             idle = idle + 1 if before - price <= _HARDLY * abs(before) else 0
             if idle >= _IDLE_ROUNDS:
+                break
+            if roughly and before - price <= _LITTLE * abs(before) and self.bare_area() < _NOTHING:
                 break
         return price
 

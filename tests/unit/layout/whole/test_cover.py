@@ -11,8 +11,6 @@ from builders import board, nm
 from plankwright.layout.plan import PlannedCourse
 from plankwright.layout.rows import fixed_stack
 from plankwright.layout.whole import Covering, Question
-from plankwright.layout.whole.narrowing import narrowed
-from plankwright.layout.whole.programme import Programme
 from plankwright.model import Board
 
 
@@ -23,17 +21,6 @@ def _never() -> bool:
 def _covering(boards: Sequence[Board], heights: Sequence[float]) -> Covering:
     asked = question(boards, heights)
     return Covering(asked, tries=2, chance=random.Random(0), over=_never)  # noqa: S311 - chance, not secrecy
-
-
-def test_heights_that_cover_most_are_kept() -> None:
-    """Long boards of six inches are plenty; the one of four would do for a course at most."""
-    boards = [*(board(f"A{n}", 97, 6) for n in range(4)), board("B", 97, 4)]
-    asked = question(boards, (4, 6))
-    programme = Programme(asked)
-    programme.grow()
-    one, both = narrowed(programme, 1), narrowed(programme, 2)
-    assert {height for row in one.rows for height in row.heights} == {nm(6)}
-    assert both == asked.stack
 
 
 def test_a_wall_is_covered_again_and_again() -> None:

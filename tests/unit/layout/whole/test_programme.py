@@ -45,6 +45,21 @@ def test_boards_that_just_cover_cost_their_area() -> None:
     assert programme.bare_area() == pytest.approx(0)
 
 
+def test_roughly_is_sooner_and_leaves_no_more_bare() -> None:
+    """Boards of many widths and lengths, of which the cheapest cover is far to seek."""
+    sizes = [(30 + 37 * number % 70, 3 + number % 13 / 4) for number in range(40)]
+    asked = question(
+        [board(f"A{number}", *size) for number, size in enumerate(sizes)],
+        sorted({width for _, width in sizes}),
+        surface=wall(96, 60, framing=studs(*range(8, 96, 8))),
+    )
+    rough, fine = Programme(asked), Programme(asked)
+    price, least = rough.grow(roughly=True), fine.grow()
+    assert least < price < 1.1 * least
+    assert rough.bare_area() < 1 > fine.bare_area()
+    assert rough.columns < fine.columns
+
+
 def test_what_no_wood_reaches_is_bare() -> None:
     """One board for two courses."""
     programme = Programme(question([board("A", 96, 6)], (6,)))
