@@ -12,7 +12,7 @@ from plankwright.layout.whole.counting import Counting, Counts
 from plankwright.layout.whole.narrowing import narrowed
 from plankwright.layout.whole.placing import placed
 from plankwright.layout.whole.prices import COVERED, COVERING
-from plankwright.layout.whole.programme import Programme
+from plankwright.layout.whole.programme import NOTHING, Programme
 from plankwright.layout.whole.question import Question
 from plankwright.layout.whole.reading import read_plan
 from plankwright.layout.whole.rounding import dived_ways, whole_cuts, whole_together, whole_ways
@@ -25,9 +25,6 @@ _HARDLY_DEARER = 1.02
 
 _MORE = 2
 """So many more numbers of courses are looked at once some leave no more bare than any must."""
-
-_NOTHING = 1.0
-"""Less than this is not bare. [square steps]"""
 
 _DEARER, _SPENT = 1.05, 0.96
 """Heights are too few when covering with them costs more than this times what it costs with all, and more
@@ -71,7 +68,7 @@ class Covering:
         self._every = Programme(question)
         possible = math.isfinite(self._every.grow(roughly=True))
         self.spent = self._every.spent
-        self._short = self._every.bare_area() >= _NOTHING
+        self._short = self._every.bare_area() >= NOTHING
         self._stacks = self._few_heights() if possible else []
         self._numbers: list[_Numbers] = []
         self._tried = 0
@@ -125,7 +122,7 @@ class Covering:
 
     def _chosen(self, programme: Programme, bare: float = 0.0) -> Plan | None:
         """Choose ways and cuts together that leave no more bare than that. [square steps]"""
-        if programme.bare_area() >= bare + _NOTHING:
+        if programme.bare_area() >= bare + NOTHING:
             return None
         chosen = whole_together(programme, _WORK, self._chance.randrange(2**31), self._over, bare=bare)
         return None if chosen is None else read_plan(programme.question, *chosen)
@@ -211,7 +208,7 @@ def _looked_at(
     for counts in counting.sets(seeds):
         yield counts
         left -= 1
-        if counts.bare < counting.bare + _NOTHING:
+        if counts.bare < counting.bare + NOTHING:
             left = min(left, _MORE)
         if not left or over():
             return
@@ -239,7 +236,7 @@ def mended(
     programme = Programme(question, prices=COVERING if joints is None else COVERED, joints=joints)
     programme.grow()
     plan = None
-    if programme.bare_area() < _NOTHING:
+    if programme.bare_area() < NOTHING:
         chosen = whole_together(programme, _MENDING_WORK, chance.randrange(2**31), over)
         plan = None if chosen is None else read_plan(question, *chosen)
     elif joints is None:

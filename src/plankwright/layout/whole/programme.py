@@ -40,7 +40,7 @@ _HARDLY = 1e-3
 _LITTLE = 1e-2
 """A round helps little when it lowers the price by less than this share."""
 
-_NOTHING = 1.0
+NOTHING = 1.0
 """Less than this is not bare. [square steps]"""
 
 _NEAR = 1e-6
@@ -138,7 +138,7 @@ class Programme:
             idle = idle + 1 if before - price <= _HARDLY * abs(before) else 0
             if idle >= _IDLE_ROUNDS:
                 break
-            if roughly and before - price <= _LITTLE * abs(before) and self.bare_area() < _NOTHING:
+            if roughly and before - price <= _LITTLE * abs(before) and self.bare_area() < NOTHING:
                 break
         return price
 
