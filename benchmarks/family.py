@@ -93,5 +93,5 @@ class Family(Generic[Asked]):
     instance: Callable[[int], Asked]
     measure: Callable[[Asked, Effort], Row]
     figures: Callable[[Rows, Mapping[str, Rows]], Sequence[Figure]]
-    pictures: Callable[[Rows], Sequence[Picture]] = lambda _rows: ()
+    pictures: Callable[[Rows, Mapping[str, Rows]], Sequence[Picture]] = lambda _rows, _others: ()
     fresh: bool = True

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from statistics import median
+from statistics import mean, median
 from xml.sax.saxutils import escape
 
 _WIDTH, _ROW, _LEFT, _RIGHT, _FOOT = 720, 34, 190, 30, 44
@@ -84,7 +84,7 @@ def bars(values: Mapping[str, float], unit: str) -> str:
 
 
 def line(points: Sequence[tuple[float, float]], axes: tuple[str, str]) -> str:
-    """Draw values over sizes, both on scales of powers of ten.
+    """Draw values over sizes, both on scales of powers of ten, with a line through the mean of each size.
 
     Parameters
     ----------
@@ -101,13 +101,18 @@ def line(points: Sequence[tuple[float, float]], axes: tuple[str, str]) -> str:
         share = (up.x(math.log10(value)) - _LEFT) / (_WIDTH - _LEFT - _RIGHT)
         return across.x(math.log10(size)), height - _FOOT - share * (height - _FOOT - 24)
 
-    ordered = sorted(points)
-    path = " ".join("{:.1f},{:.1f}".format(*place(*point)) for point in ordered)
+    means = [
+        (size, mean(value for at, value in points if at == size))
+        for size in sorted({size for size, _ in points})
+    ]
+    path = " ".join("{:.1f},{:.1f}".format(*place(*point)) for point in means)
     parts = [f'<polyline points="{path}" fill="none" stroke="{_COLOURS[0]}" stroke-width="2"/>']
-    for size, value in ordered:
+    for point in points:
+        x, y = place(*point)
+        parts.append(f'<circle cx="{x:.1f}" cy="{y:.1f}" r="4" fill="{_COLOURS[0]}" fill-opacity="0.55"/>')
+    for size, value in means:
         x, y = place(size, value)
-        parts.append(f'<circle cx="{x:.1f}" cy="{y:.1f}" r="4" fill="{_COLOURS[0]}"/>')
-        parts.append(_text(x, y - 10, f"{value:.3g}", anchor="middle"))
+        parts.append(_text(x - 12, y - 6, f"{value:.0f}", anchor="end"))
         parts.append(_text(x, height - _FOOT + 18, f"{size:g}", anchor="middle"))
     parts.append(_text(_WIDTH - _RIGHT, height - 8, axes[0], anchor="end"))
     parts.append(_text(12, 20, axes[1]))

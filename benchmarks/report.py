@@ -56,16 +56,17 @@ def sections(folder: Path = FOLDER) -> list[Section]:
         Of the results.
     """
     every = {name: kept(name, folder) for name in FAMILIES}
+    well = {name: measured(rows) for name, rows in every.items()}
     found = []
     for name, family in FAMILIES.items():
-        rows = measured(every[name])
         both = _figures(family, every[name], every)
         parts = [
             {figure.name: figure for figure in _figures(family, part(every[name]), every, part)}
             for part in (looked_at, fresh)
         ]
         lines = [Line(figure, *(part.get(figure.name) for part in parts)) for figure in both]
-        found.append(Section(family, every[name], lines, family.pictures(rows) if rows else ()))
+        drawn = family.pictures(well[name], well) if well[name] else ()
+        found.append(Section(family, every[name], lines, drawn))
     return found
 
 
@@ -129,16 +130,19 @@ def write(folder: Path = FOLDER, page: Path = PAGE, pictures: Path = PICTURES) -
 def summary(found: Sequence[Section]) -> Iterator[str]:
     """Give the table of all figures that must reach something, as lines of Markdown."""
     asked = [(section.family.name, line) for section in found for line in section.lines if line.figure.must]
-    yield from _table(asked)
+    yield from _table(asked, families=True)
 
 
-def _table(asked: Sequence[tuple[str, Line]]) -> Iterator[str]:
+def _table(asked: Sequence[tuple[str, Line]], *, families: bool) -> Iterator[str]:
+    """Give a table of figures, with a first column of their families or without."""
     used = [name for name in BASELINES if any(name in line.figure.baselines for _, line in asked)]
-    heads = ("family", "figure", "must reach", "seeds looked at", "fresh seeds", "reached", *used)
+    heads = ["family"] if families else []
+    heads += ["figure", "must reach", "seeds looked at", "fresh seeds", "reached", *used]
     yield "| " + " | ".join(heads) + " |"
     yield "|" + " --- |" * len(heads)
     for name, line in asked:
-        cells = [name, line.figure.name, line.figure.must]
+        cells = [name] if families else []
+        cells += [line.figure.name, line.figure.must]
         cells += [_NOT_MEASURED if each is None else each.value for each in (line.looked_at, line.fresh)]
         cells.append(line.reached)
         cells += [line.figure.baselines.get(baseline, "") for baseline in used]
@@ -151,11 +155,11 @@ def _told(section: Section, pictures: str) -> str:
     text = [f"### {family.name}", "", family.what, ""]
     if not rows:
         return "\n".join([*text, "Not measured yet.", ""])
-    text += [_about(rows), "", *_table([("", line) for line in section.lines]), ""]
+    text += [_about(rows), "", *_table([(family.name, line) for line in section.lines], families=False), ""]
     for picture in section.pictures:
         text += [f"![{picture.title}]({pictures}/{picture.name}.svg)", "", f"*{picture.title}.*", ""]
     text += [_failures(rows), ""]
-    return "\n".join(text).replace("| family | ", "| ").replace("\n|  | ", "\n| ")
+    return "\n".join(text)
 
 
 def _about(rows: Rows) -> str:

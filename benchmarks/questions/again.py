@@ -111,7 +111,7 @@ def figures(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Figure]:
     )
 
 
-def pictures(rows: Rows) -> Sequence[Picture]:
+def pictures(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Picture]:
     """Draw how soon, and how much is changed."""
     changed = [
         Marks("ours", [100 * row["moved"] / row["left"] for row in rows]),

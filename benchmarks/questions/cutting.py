@@ -142,8 +142,8 @@ def figures(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Figure]:
     )
 
 
-def _pictures(name: str) -> Callable[[Rows], Sequence[Picture]]:
-    def draw(rows: Rows) -> Sequence[Picture]:
+def _pictures(name: str) -> Callable[[Rows, Mapping[str, Rows]], Sequence[Picture]]:
+    def draw(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Picture]:
         sets = dict.fromkeys(_set_of(row) for row in rows)
         marks = [Marks(some, [row["time_s"] for row in rows if _set_of(row) == some]) for some in sets]
         return (

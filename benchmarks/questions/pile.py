@@ -151,7 +151,7 @@ def figures(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Figure]:
     )
 
 
-def pictures(rows: Rows) -> Sequence[Picture]:
+def pictures(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Picture]:
     """Draw how many boards each needs."""
     done = [row for row in rows if row["ours"] and row["eye"]]
     named = {"ours": "ours", "eye": "by eye", "hasty": "a hasty eye", "sum": "area sum"}

@@ -166,10 +166,10 @@ def _common(rows: Rows) -> Sequence[Figure]:
     )
 
 
-def pictures(name: str) -> Callable[[Rows], Sequence[Picture]]:
+def pictures(name: str) -> Callable[[Rows, Mapping[str, Rows]], Sequence[Picture]]:
     """Give what draws the pictures of a family of this name."""
 
-    def draw(rows: Rows) -> Sequence[Picture]:
+    def draw(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Picture]:
         marks = [Marks("ours", _bare(rows, "ours"))]
         marks += [Marks(told, _bare(rows, who)) for who, told in BASELINES.items()]
         return (

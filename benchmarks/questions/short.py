@@ -123,7 +123,7 @@ def figures(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Figure]:
     )
 
 
-def pictures(rows: Rows) -> Sequence[Picture]:
+def pictures(rows: Rows, _others: Mapping[str, Rows]) -> Sequence[Picture]:
     """Draw how much is left bare beyond the bound."""
     named = {"ours": "ours", "eye": "by eye", "known": "what was left of a cover"}
     marks = [Marks(name, [_gap(row, who) for row in rows]) for who, name in named.items()]

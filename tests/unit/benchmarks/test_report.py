@@ -35,7 +35,7 @@ def _family(measure: object = None) -> Family[Any]:
         instance=exact.instance,
         measure=measure or (lambda _instance, _effort: {"good": True}),  # type: ignore[arg-type]
         figures=_figures,
-        pictures=lambda _rows: (Picture(name="exact-good", title="good", svg="<svg/>"),),
+        pictures=lambda _rows, _others: (Picture(name="exact-good", title="good", svg="<svg/>"),),
     )
 
 
@@ -76,6 +76,9 @@ def test_the_page_tells_both_ranges(tmp_path: Path) -> None:
     assert "| exact | good ones | all | 1 of 1 (100 %) | 0 of 1 (0 %) | yes / no | none |" in page
     assert "Seeds 0, 1000; effort 1; commit abc; on a machine; measured 2026-01-02 to 2026-01-03." in page
     assert "Failures: left bare: seeds 1000." in page
+    tables = [table.splitlines() for table in page.split("\n\n") if table.startswith("| ")]
+    assert len(tables) == 2
+    assert all(len({line.count("|") for line in table}) == 1 for table in tables)
     assert "![good](pictures/exact-good.svg)" in page
     assert (tmp_path / "pictures" / "exact-good.svg").exists()
 
@@ -159,7 +162,16 @@ def test_bars_are_as_long_as_their_values() -> None:
 
 def test_a_line_rises_with_its_values() -> None:
     """Points in order of size, higher ones higher up."""
-    drawn = ET.fromstring(line([(5000, 900.0), (600, 90.0)], ("boards", "time, s")))  # noqa: S314 - our own
-    places = [(float(dot.attrib["cx"]), float(dot.attrib["cy"])) for dot in drawn.iter(f"{SVG}circle")]
-    assert places[0][0] < places[1][0]
-    assert places[0][1] > places[1][1]
+    points = [(600, 80.0), (600, 100.0), (5000, 900.0)]
+    drawn = ET.fromstring(line(points, ("boards", "time, s")))  # noqa: S314 - our own
+    low, high, far = (
+        (float(dot.attrib["cx"]), float(dot.attrib["cy"])) for dot in drawn.iter(f"{SVG}circle")
+    )
+    assert low[0] == high[0] < far[0]
+    assert low[1] > high[1] > far[1]
+    (through,) = drawn.iter(f"{SVG}polyline")
+    (x, y), end = (tuple(map(float, point.split(","))) for point in through.attrib["points"].split())
+    assert x == low[0]
+    assert high[1] < y < low[1]
+    assert end == far
+    assert [text.text for text in drawn.iter(f"{SVG}text")][:4] == ["90", "600", "900", "5000"]
