@@ -15,7 +15,7 @@ FOREVER_S = 600
 
 # Ctrl-C is pressed as soon as the search reports a first layout; its effort would last far longer.
 SCRIPT = """
-import os, signal, sys
+import os, signal, sys, time
 from dataclasses import replace
 from plankwright.bootstrap import set_up_bench
 from plankwright.cli import main
@@ -30,9 +30,14 @@ def interrupted(search):
 
         def report(progress):
             watch.report(progress)
-            if progress.best is not None and len(pressed) < presses:
+            if progress.best is not None and not pressed:
                 pressed.append(True)
-                os.kill(os.getpid(), signal.SIGINT)
+                # One after the other, but all now: a search that was stopped may end before it reports again.
+                for _ in range(presses):
+                    os.kill(os.getpid(), signal.SIGINT)
+                    while not watch.stopped():
+                        time.sleep(0.01)
+                time.sleep(0.5 * (presses - 1))
 
         return search(*what, watch=Watch(report=report, stopped=watch.stopped), **how)
 
