@@ -35,7 +35,7 @@ _PACK_SHARE = 0.8
 _WHOLE_SHARE = 0.1
 """Share of the effort that a look at the whole surface may take."""
 
-_PATTERN_SHARE = 0.5
+_PATTERN_SHARE = 0.7
 """Share of the effort after which no further cover by patterns is begun."""
 
 _LOOK_SHARE = 0.1

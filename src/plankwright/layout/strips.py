@@ -131,6 +131,18 @@ class Strips:
         box = self._box(self.left, self.right, low, high)
         return bool(box.difference(self._outline).area <= _SLIVER * (self.right - self.left))
 
+    def level_until(self, low: Nm) -> Nm:
+        """Give the place up to which every strip from another on is equally long, or that itself. [nm]
+
+        Parameters
+        ----------
+        low
+            From where. [nm]
+        """
+        corners = shapely.get_coordinates(self._outline)
+        places = {along_and_across(self.surface, (round(x), round(y)))[1] for x, y in corners}
+        return max((at for at in places if at > low and self.level_between(low, at)), default=low)
+
     def rectangle(self, span: Span) -> Rectangle:
         """Give a rectangle in the frame of the surface."""
         low, high = span.low, span.high

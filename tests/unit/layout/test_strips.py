@@ -203,6 +203,14 @@ def test_level_between_says_where_strips_are_equally_long() -> None:
     assert not strips.level_between(0, nm(49))
 
 
+def test_level_until_says_how_far_strips_are_equally_long() -> None:
+    """To the end of a wall that is upright, to the eaves of a gable, and nowhere from beyond them."""
+    assert _strips().level_until(0) == nm(96)
+    strips = _strips(outline=GABLE)
+    assert strips.level_until(0) == strips.level_until(nm(20)) == nm(48)
+    assert strips.level_until(nm(50)) == nm(50)
+
+
 @pytest.mark.parametrize(
     ("start", "run", "place"),
     [

@@ -15,7 +15,7 @@ _LOST = 0.1
 """The commonest are not kept where ripping others down to them would lose more than this share."""
 
 
-def narrowed(programme: Programme) -> Iterator[Stack]:
+def narrowed(programme: Programme) -> Iterator[tuple[Nm, ...]]:
     """Keep a few heights: by turns the commonest, and those that others are ripped down to with least loss.
 
     In parts of boards any height will do, and a dozen or more are used; in whole boards, what is cut for a
@@ -25,19 +25,30 @@ def narrowed(programme: Programme) -> Iterator[Stack]:
     Parameters
     ----------
     programme
-        That counts its courses, as solved.
+        That counts its courses, as solved. Those that keep their places count where there are no others.
 
     Yields
     ------
-    Stack
-        That of the programme, with courses of fewer heights; courses that stay are as they were.
+    tuple of int
+        In rising order. [nm]
     """
-    stack, covered = programme.question.stack, _covered(programme)
+    covered = _covered(programme)
     for most in _FEW:
         common = [height for height, _ in covered.most_common(most)]
         if _lost(covered, sorted(covered), common) <= _LOST * covered.total():
-            yield _only(stack, common)
-        yield _only(stack, least_ripped(covered, most - 1))
+            yield tuple(sorted(common))
+        yield tuple(least_ripped(covered, most - 1))
+
+
+def only(stack: Stack, kept: Collection[Nm]) -> Stack:
+    """Give courses of some heights only; those that stay are as they were."""
+    rows = (
+        row
+        if row.strip is not None
+        else replace(row, heights=tuple(filter(set(kept).__contains__, row.heights)))
+        for row in stack.rows
+    )
+    return replace(stack, rows=tuple(row for row in rows if row.heights))
 
 
 def least_ripped(covered: Mapping[Nm, int], most: int) -> Sequence[Nm]:
@@ -81,11 +92,11 @@ def least_ripped(covered: Mapping[Nm, int], most: int) -> Sequence[Nm]:
 
 
 def _covered(programme: Programme) -> Counter[Nm]:
-    """Give how much of the surface courses of each height cover, of those that are counted. [nm]"""
+    """Give how much of the surface courses of each height cover. [nm]"""
     question, values = programme.question, programme.values
     covered = Counter[Nm]()
     for kind, column in programme.counts.items():
-        if question.row_of(kind).strip is None:
+        if question.stack.fixed or question.row_of(kind).strip is None:
             height = question.course_heights[question.kinds[kind].height]
             covered[height] += round(values[column] * height)
     return +covered
@@ -97,14 +108,3 @@ def _lost(covered: Mapping[Nm, int], heights: Sequence[Nm], kept: Collection[Nm]
         covered[height] * (1 - max((lower for lower in kept if lower <= height), default=0) / height)
         for height in heights
     )
-
-
-def _only(stack: Stack, kept: Collection[Nm]) -> Stack:
-    """Give courses of some heights only."""
-    rows = (
-        row
-        if row.strip is not None
-        else replace(row, heights=tuple(filter(set(kept).__contains__, row.heights)))
-        for row in stack.rows
-    )
-    return replace(stack, rows=tuple(row for row in rows if row.heights))

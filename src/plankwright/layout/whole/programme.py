@@ -4,7 +4,7 @@ It is written out in docs/how-it-works.md; the numbers in the docstrings are tho
 """
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from itertools import product
 from typing import TypeAlias
 
@@ -14,6 +14,7 @@ import numpy as np
 from plankwright.layout.butting import joints_near
 from plankwright.layout.silent import SilentHighs
 from plankwright.layout.whole.cutting import Cut, Cutting, Offers
+from plankwright.layout.whole.exchanges import exchanges
 from plankwright.layout.whole.prices import COVERING, Prices
 from plankwright.layout.whole.question import Floats, Question, Sort
 from plankwright.layout.whole.ways import Graphs, Moves, Way, Ways, sorts_of
@@ -222,7 +223,20 @@ class Programme:
 
     def run_price(self, kind: int, run: int) -> float:
         """Give what it costs to leave a run of a kind of course bare."""
-        return self.prices.bare * self._run_area(kind, run) / self.unit
+        return self.bare_price(self._run_area(kind, run))
+
+    def bare_price(self, area: float) -> float:
+        """Give what it costs to leave an area bare. [square steps]"""
+        return self.prices.bare * area / self.unit
+
+    def height_price(self) -> float:
+        """Give what the courses that are counted would cost more for each step that they had to fill more."""
+        return float(self._solver.getSolution().row_dual[self._whole]) / self.question.narrowest
+
+    @property
+    def sorts(self) -> Collection[Sort]:
+        """The sorts of pieces that ways ask for or cuts give."""
+        return self._sorts.keys()
 
     def add_way(self, kind: int, run: int, mates: int, moves: Moves) -> bool:
         """(4) Take in a way; its pieces are asked for. Whether it is new."""
@@ -452,34 +466,10 @@ class Programme:
             row = self._row(0, _INFINITY)
             area = self.question.area(sort)
             self._bare[sort] = self._column(self.prices.bare * area / self.unit, [(row, 1.0)])
-            for better, lesser in self._exchanges(sort):
+            for better, lesser in exchanges(sort, self._sorts.keys(), self.question):
                 self._column(0.0, [(self._sorts.get(better, row), -1.0), (self._sorts.get(lesser, row), 1.0)])
             self._sorts[sort] = row
         return self._sorts[sort]
-
-    def _exchanges(self, sort: Sort) -> list[tuple[Sort, Sort]]:
-        """Give the sorts that can stand in for a new one, and those that it can stand in for, next of kin."""
-        pairs: list[tuple[Sort, Sort]] = []
-        alike = [other for other in self._sorts if (other.mates, other.hidden) == (sort.mates, sort.hidden)]
-        for one, other in (("length", "height"), ("height", "length")):
-            line = [kin for kin in alike if getattr(kin, other) == getattr(sort, other)]
-            size = getattr(sort, one)
-            shorter = [kin for kin in line if getattr(kin, one) < size]
-            longer = [kin for kin in line if getattr(kin, one) > size]
-            if shorter:
-                pairs.append((sort, max(shorter, key=lambda kin: getattr(kin, one))))
-            if longer:
-                pairs.append((min(longer, key=lambda kin: getattr(kin, one)), sort))
-        twin = sort._replace(hidden=not sort.hidden)
-        if twin in self._sorts:
-            pairs.append((twin, sort) if sort.hidden else (sort, twin))
-        loose = self.question.loose
-        if loose is not None:
-            for mates in range(self.question.sets):
-                kin = sort._replace(mates=mates if sort.mates == loose else loose)
-                if kin in self._sorts and kin.mates != sort.mates:
-                    pairs.append((kin, sort) if sort.mates == loose else (sort, kin))
-        return list(dict.fromkeys(pairs))
 
     def _row(self, least: float, most: float) -> int:
         self._solver.addRow(float(least), float(most), 0, np.empty(0, np.int32), np.empty(0))

@@ -7,10 +7,12 @@ from importlib import import_module
 import pytest
 
 from asking import question
-from builders import board, nm
+from builders import board, nm, wall
 from plankwright.layout.plan import PlannedCourse
-from plankwright.layout.rows import fixed_stack
+from plankwright.layout.rows import Stack, fixed_stack
 from plankwright.layout.whole import Covering, Question
+from plankwright.layout.whole.counting import Counts
+from plankwright.layout.whole.placing import placed
 from plankwright.model import Board
 
 
@@ -58,6 +60,32 @@ def test_what_is_not_found_whole_is_covered_nearly(monkeypatch: pytest.MonkeyPat
     steps = question([board("A", 97, 6)], (6,)).up(nm(96)) ** 2 * 12 / 96
     assert asked_for == [0.0, pytest.approx(steps / 100)]
     assert covering.nearly() is None
+
+
+def test_once_all_heights_had_their_turn_other_numbers_of_courses_are_tried(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Not only those that were looked at first, in other orders."""
+    cover = import_module("plankwright.layout.whole.cover")
+    put: list[tuple[tuple[int, int], ...]] = []
+
+    def noted(asked: Question, counts: Counts, chance: random.Random) -> Stack:
+        put.append(tuple(sorted(counts.courses.items())))
+        return placed(asked, counts, chance)
+
+    monkeypatch.setattr(cover, "placed", noted)
+    monkeypatch.setattr(cover, "whole_together", lambda *_, **__: None)
+    boards = [board(f"{width}{n}", 97, width) for width in (4, 5, 6, 7) for n in range(2)]
+    asked = question(boards, (4, 5, 6, 7), surface=wall(96, 36))
+    covering = Covering(asked, tries=2, chance=random.Random(0), over=_never)  # noqa: S311 - chance, not secrecy
+    for _ in range(2):
+        assert covering.whole() is None
+    first = set(put)
+    assert len(first) == 2
+    for _ in range(8):
+        assert covering.whole() is None
+    assert len(set(put)) > len(first) + 3
+    assert not covering.hopeless
 
 
 def test_courses_that_keep_their_places_are_tried_once() -> None:

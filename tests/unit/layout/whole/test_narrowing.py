@@ -9,14 +9,12 @@ from hypothesis import strategies as st
 
 from asking import question
 from builders import board, nm, wall
-from plankwright.layout.rows import Stack
-from plankwright.layout.whole.narrowing import least_ripped, narrowed
+from plankwright.layout.plan import PlannedCourse
+from plankwright.layout.rows import fixed_stack
+from plankwright.layout.whole import Question
+from plankwright.layout.whole.narrowing import least_ripped, narrowed, only
 from plankwright.layout.whole.programme import Programme
 from plankwright.measure import Nm
-
-
-def _heights(stack: Stack) -> set[Nm]:
-    return {height for row in stack.rows for height in row.heights}
 
 
 def _narrowed(widths: Sequence[float], height: float) -> list[set[Nm]]:
@@ -24,7 +22,7 @@ def _narrowed(widths: Sequence[float], height: float) -> list[set[Nm]]:
     boards = [board(f"A{number}", 97, width) for number, width in enumerate(widths)]
     programme = Programme(question(boards, sorted(set(widths)), surface=wall(96, height)))
     programme.grow()
-    return [_heights(stack) for stack in narrowed(programme)]
+    return [set(kept) for kept in narrowed(programme)]
 
 
 def _lost(covered: Mapping[int, int], kept: Collection[int]) -> float:
@@ -60,3 +58,21 @@ def test_where_each_board_has_its_own_width_the_commonest_are_not_kept() -> None
     choices = _narrowed([3 + number / 4 for number in range(12)], 50)
     assert choices
     assert all(len(kept) < 8 and min(kept) < nm(4) for kept in choices)
+
+
+def test_courses_that_keep_their_places_count_where_there_are_no_others() -> None:
+    """Of two that lie there, both heights."""
+    asked = question([board("A", 97, 6), board("B", 97, 6)], (6,))
+    courses = [PlannedCourse(nm(low), nm(high), (), ()) for low, high in ((0, 5), (5, 12))]
+    stack = fixed_stack(asked.strips, courses, ())
+    programme = Programme(Question(asked.strips, asked.sticks, stack, asked.grid))
+    programme.grow()
+    assert {nm(5), nm(7)} in [set(kept) for kept in narrowed(programme)]
+    assert only(stack, ()) == stack
+
+
+def test_only_some_heights_are_left_to_courses_that_are_counted() -> None:
+    """Rows without any are gone."""
+    stack = question([board("A", 97, 6)], (4, 6)).stack
+    assert {row.heights for row in only(stack, (nm(4),)).rows} == {(nm(4),)}
+    assert only(stack, ()).rows == ()

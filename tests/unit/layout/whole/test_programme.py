@@ -45,6 +45,15 @@ def test_boards_that_just_cover_cost_their_area() -> None:
     assert programme.bare_area() == pytest.approx(0)
 
 
+def test_the_price_of_height_is_what_a_higher_wall_costs_more() -> None:
+    """A quarter of an inch of it, in parts of courses."""
+    boards = [board(f"A{number}", 98, 6) for number in range(4)]
+    low, high = (Programme(question(boards, (6,), surface=wall(96, height))) for height in (12, 12.25))
+    price, higher = low.grow(), high.grow()
+    assert low.height_price() == pytest.approx((higher - price) * low.unit / high.unit, rel=1e-3)
+    assert low.height_price() > 0
+
+
 def test_roughly_is_sooner_and_leaves_no_more_bare() -> None:
     """Boards of many widths and lengths, of which the cheapest cover is far to seek."""
     sizes = [(30 + 37 * number % 70, 3 + number % 13 / 4) for number in range(40)]
