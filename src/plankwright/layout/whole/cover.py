@@ -159,9 +159,10 @@ class Covering:
         whether they can be had whole. So several are put in order for each that is tried, the cheapest first.
         """
         begun: list[_Numbers] = []
-        while self._heights and not begun:
+        while self._heights and not begun and not self._over():
             begun = self._begun(self._heights.pop(0))
-        if not begun and self._choices and not self._every.question.stack.fixed:
+        again = self._choices and not self._every.question.stack.fixed
+        if not begun and again and not self._over():
             begun = self._again(min(self._choices, key=lambda choice: choice.turns))
         for numbers in begun:
             if self._waiting and self._over():

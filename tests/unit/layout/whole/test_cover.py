@@ -102,8 +102,9 @@ def test_courses_that_keep_their_places_are_tried_once() -> None:
 
 
 def test_nothing_is_tried_once_somebody_has_stopped_it() -> None:
-    """Before numbers of courses are looked for."""
+    """No programme is grown any more, of whatever heights."""
     asked = question([board("A", 97, 6)], (6,))
     covering = Covering(asked, tries=2, chance=random.Random(0), over=lambda: True)  # noqa: S311 - chance
+    spent = covering.spent
     assert covering.whole() is None
-    assert covering.hopeless
+    assert covering.spent == spent
