@@ -4,11 +4,14 @@ from dataclasses import replace
 
 import pytest
 
+import builders
+from builders import board, nm, outline, wall
+from choosing import plain
 from corner import corner_job
 from plankwright.check import check_layout, faults
 from plankwright.layout import Effort, Progress, Result, Watch, lay_out
 from plankwright.layout.result import TooLittle
-from plankwright.model import Job
+from plankwright.model import Framing, Job, JointPolicy
 
 MOMENT = Effort(name="moment", seconds=0.5)
 
@@ -32,6 +35,19 @@ def test_courses_run_round(raised: int) -> None:
     assert layout.covers_everything
     north, east = ({course.to_nm for course in laid.courses[:-1]} for laid in layout.surfaces)
     assert {seam + raised for seam in east} == north
+
+
+def test_what_stays_bare_beside_a_sloping_floor_is_told_of_down_to_the_floor() -> None:
+    """Though the only piece of its course hangs higher up, where the floor is higher."""
+    floor = outline((0, 1), (6, 0), (40, 0), (40, 12), (0, 12))
+    walls = (
+        replace(wall(40, 12), id="north", framing=Framing(members=(), solid=True)),
+        replace(wall(40, 12, outline=floor), id="east", framing=Framing(members=(), solid=True)),
+    )
+    rules = plain(joints=JointPolicy.COUNT, shortest_piece_nm=nm(2.25), narrowest_course_nm=nm(1 / 2))
+    corner = replace(builders.job(walls, [board("A1", 30, 2)], rules), linked=(("north", "east"),))
+    layout = lay_out(corner, effort=MOMENT, watch=Watch(stopped=lambda: True)).layout
+    assert not faults(check_layout(corner, layout))
 
 
 def test_they_come_in_the_order_of_the_job() -> None:

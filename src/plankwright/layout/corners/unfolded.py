@@ -160,9 +160,10 @@ def _part_of(wall: LaidWall, course: PlannedCourse, begun: Mapping[PlannedPiece,
 
 
 def _where_it_hangs(ground: Ground, course: PlannedCourse) -> Edges:
-    """Let a course begin where anything of it hangs, as over a raised floor, but leave it no sliver. [nm]"""
+    """Let a course begin where any of it could hang, as over a raised floor, but leave no sliver. [nm]"""
     low, high = course.low, course.high
-    shapes = (ground.hung(Span(piece.start, piece.end, low, high)) for piece in course.pieces)
+    stretches = [*((piece.start, piece.end) for piece in course.pieces), *course.bare]
+    shapes = (ground.hung(Span(start, end, low, high)) for start, end in stretches)
     begins = min((round(shape.bounds[1]) for shape in shapes if not shape.is_empty), default=low)
     begins = min(begins, high - ground.rules.narrowest_course_nm)
     if begins <= low or not all(piece.stick.rippable for piece in course.pieces):
