@@ -84,6 +84,8 @@ class Programme:
         For each kind, the column that says how many such courses there are.
     columns
         How many columns there are.
+    price
+        The least, as solved last; infinite when nothing could be chosen.
     spent
         Work done, in seconds of a common machine. [s]
     """
@@ -104,7 +106,7 @@ class Programme:
         self.tracks: dict[Track, int] = {}
         self.sawn: dict[Sawn, int] = {}
         self.bare_runs: dict[tuple[int, int], int] = {}
-        self.spent = 0.0
+        self.price, self.spent = _INFINITY, 0.0
         self._rows = self.columns = 0
         self._sorts: dict[Sort, int] = {}
         self._bare: dict[Sort, int] = {}
@@ -151,19 +153,14 @@ class Programme:
             raise RuntimeError(f"the solver gave up: {self._solver.getModelStatus()}")
         info = self._solver.getInfo()
         self.spent += _STEP_WORK * self.columns * max(0, info.simplex_iteration_count)
-        if self._solver.getModelStatus() != highspy.HighsModelStatus.kOptimal:
-            return float("inf")
-        return float(self._solver.getObjectiveValue())
+        optimal = self._solver.getModelStatus() == highspy.HighsModelStatus.kOptimal
+        self.price = float(self._solver.getObjectiveValue()) if optimal else _INFINITY
+        return self.price
 
     @property
     def values(self) -> Sequence[float]:
         """How often each column is used."""
         return tuple(self._solver.getSolution().col_value)
-
-    @property
-    def price(self) -> float:
-        """What it costs, as solved."""
-        return float(self._solver.getObjectiveValue())
 
     def slopes(self) -> Sequence[float]:
         """Give by how much the price would rise if each column were used once more."""

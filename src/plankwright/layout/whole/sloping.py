@@ -49,7 +49,7 @@ class Slopes:
         self.level = self.strips.level_until(self.stack.low)
         self.low = max(self.stack.low, self.level - max(question.course_heights))
         self.spent = 0.0
-        self._begun, self._counted = False, 0.0
+        self._counted = 0.0
         self._prices: dict[Nm, Floats] = {}
 
     def redrawn(self, programme: Programme, heights: Sequence[Nm]) -> Stack | None:
@@ -81,6 +81,7 @@ class Slopes:
         return replace(below, rows=(*below.rows, *above.rows))
 
     def _learn(self, programme: Programme, heights: Sequence[Nm]) -> None:
+        share = _LEARNT if self._prices else 1.0
         rows = [row for height in heights for row in self._rows(height)]
         self.spent += _STRIP_WORK * len(rows)
         priced: dict[Nm, list[float]] = {height: [] for height in heights}
@@ -91,8 +92,7 @@ class Slopes:
             before = self._prices.get(height, latest)
             self._prices[height] = before + _LEARNT * (latest - before)
         counted = programme.height_price() / self.grid
-        self._counted += (_LEARNT if self._begun else 1.0) * (counted - self._counted)
-        self._begun = True
+        self._counted += share * (counted - self._counted)
 
     def _rows(self, height: Nm) -> Iterator[Row]:
         """Give a row for each strip of a height that is priced, from below."""
@@ -121,7 +121,7 @@ class Slopes:
         strips, narrowest = self.strips, self.strips.rules.narrowest_course_nm
         reached = {start // self.grid: _Reached(price, start, None) for start, price in self._starts()}
         end: _Reached | None = None
-        for step in range(min(reached), strips.may_end // self.grid + 1):
+        for step in range(min(reached, default=0), strips.may_end // self.grid + 1):
             here = reached.get(step)
             if here is None:
                 continue

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from asking import question
+from asking import RULES, question
 from builders import board, nm, studs, wall
 from choosing import WALL, plain
 from plankwright.layout.butting import joints_of
@@ -43,6 +43,15 @@ def test_boards_that_just_cover_cost_their_area() -> None:
     pieces = 2 * programme.graphs.piece
     assert programme.grow() == pytest.approx(_AREA / programme.unit + pieces)
     assert programme.bare_area() == pytest.approx(0)
+
+
+def test_where_no_course_fills_the_wall_the_price_is_infinite() -> None:
+    """One that can only be twelve inches high, on a wall of eleven and no rip."""
+    asked = question(
+        [board("A", 98, 12)], (12,), surface=wall(96, 11), rules=replace(RULES, narrowest_course_nm=nm(12))
+    )
+    programme = Programme(asked)
+    assert programme.grow() == programme.price == math.inf
 
 
 def test_the_price_of_height_is_what_a_higher_wall_costs_more() -> None:
