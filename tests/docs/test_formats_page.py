@@ -29,6 +29,16 @@ from plankwright.files.surface_document import (
     SurfaceDocument,
     TrimDocument,
 )
+from plankwright.files.trade_document import (
+    AirDocument,
+    HouseDocument,
+    LayerDocument,
+    LotDocument,
+    NailsDocument,
+    PriceDocument,
+    RoomDocument,
+    TaskDocument,
+)
 from plankwright.files.work_document import (
     CutDocument,
     GoneDocument,
@@ -55,6 +65,13 @@ SECTIONS: list[tuple[str, list[type[BaseModel]]]] = [
     ),
     ("### `[rules]`", [RulesDocument]),
     ("### `[[saw]]`", [SawDocument]),
+    ("### `[[surface.between]]`", [LayerDocument]),
+    ("### `[house]`", [HouseDocument]),
+    ("### `[[lot]]`", [LotDocument]),
+    ("### `[room]`", [RoomDocument, AirDocument]),
+    ("### `[nails]`", [NailsDocument]),
+    ("### `[[task]]`", [TaskDocument]),
+    ("### `[[price]]`", [PriceDocument]),
     (
         "## Layout (JSON)",
         [

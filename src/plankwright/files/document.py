@@ -61,7 +61,7 @@ class _SchemaWriter(GenerateJsonSchema):
         written = super().default_schema(schema)
         if written.get("default", 0) in (None, (), []) or isinstance(written.get("default"), dict):
             del written["default"]  # a table that may be missing has the defaults of its keys
-        elif written.get("type") == ["string", "number"]:
+        elif written.get("type") == ["string", "number"] and isinstance(written.get("default"), int):
             written["default"] = write_exact(written["default"], _INCHES)
         return written
 

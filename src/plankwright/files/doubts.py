@@ -9,8 +9,9 @@ from itertools import pairwise
 from statistics import median_low
 
 from plankwright.files.report import Report, Where
+from plankwright.files.sentences import nearest
 from plankwright.measure import FOOT, INCH, Nm
-from plankwright.model import Board, Flaw, Rules, Severity
+from plankwright.model import Board, Flaw, Lot, Rules, Severity, Treatment
 
 WIDEST_USUAL_NM = 14 * INCH
 LONGEST_USUAL_NM = 20 * FOOT
@@ -36,6 +37,13 @@ def remark_board(board: Board, where: Where, report: Report, *, rules: Rules) ->
     rules
         They say what is too short or too narrow to be hung.
     """
+    if board.treatment is not Treatment.NONE:
+        report.remark(
+            where,
+            f"board {board.id} is treated ({board.treatment}): it is kept out of the house and counts as "
+            f"lost",
+        )
+        return
     widest = max(board.width_start_nm, board.width_end_nm)
     for doubtful, sentence in (
         (widest > WIDEST_USUAL_NM, "is wider than 14 in"),
@@ -93,6 +101,28 @@ def remark_pile(boards: Sequence[tuple[int, Board]], report: Report) -> None:
             "every width and thickness is a size that boards are sold under: measure a few, "
             "since a dressed 1 by 6 measures 3/4 by 5-1/2 in",
         )
+
+
+def remark_lots(boards: Sequence[tuple[int, Board]], lots: Sequence[Lot], report: Report) -> None:
+    """Remark on lots of which the job says something and that no board is of.
+
+    Parameters
+    ----------
+    boards
+        The pile, each board with its row.
+    lots
+        As job.toml has them.
+    report
+        Where remarks go.
+    """
+    met = {board.lot.casefold(): board.lot for _, board in boards if board.lot}
+    for lot in lots:
+        if boards and lot.name.casefold() not in met:
+            report.remark(
+                (),
+                f"no board is of lot {lot.name}, of which job.toml says something: write it as the tally "
+                f"does{nearest(lot.name, met.values())}",
+            )
 
 
 def _odd_ones(boards: Sequence[tuple[int, Board]]) -> Iterator[tuple[int, Board]]:

@@ -57,6 +57,17 @@ COLUMNS = MappingProxyType(
         "flaws": ("flaw", "defects", "defect", "damage", "faults"),
         "tone": ("colour", "color", "shade"),
         "note": ("notes", "remark", "remarks", "comment", "comments"),
+        "moisture": (
+            "mc",
+            "moisture content",
+            "moisture %",
+            "mc %",
+            "moisture pct",
+            "meter",
+            "meter reading",
+        ),
+        "nails": ("nail", "nails left", "denailed", "de nailed"),
+        "treatment": ("treated", "preservative", "treated with"),
         "quantity": ("qty", "count", "how many", "pieces", "pcs"),
     }
 )

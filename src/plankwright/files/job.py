@@ -66,7 +66,7 @@ def read_job(folder: Path) -> JobReading:
     """
     job_path, tally_paths = _files_of(folder)
     text = JobText(read_bytes(job_path), job_path.name)
-    boards, tally = gather_boards(tally_paths[0], text.notation, text.rules)
+    boards, tally = gather_boards(tally_paths[0], text.notation, text.rules, text.lots)
     if len(tally_paths) > 1:
         names = " and ".join(path.name for path in tally_paths)
         text.report.refuse(
@@ -87,6 +87,13 @@ def read_job(folder: Path) -> JobReading:
         rules=text.rules,
         saws=text.saws,
         linked=text.linked,
+        room=text.room,
+        house_built=text.house_built,
+        lots=text.lots,
+        fastening=text.fastening,
+        tasks=text.tasks,
+        prices=text.prices,
+        currency=text.currency,
     )
     remarks = (*text.report.remarks, *tally.remarks)
     return JobReading(job=job, remarks=remarks, notation=text.notation)

@@ -5,9 +5,17 @@ from typing import Annotated
 
 from pydantic import Field
 
-from plankwright.files.document import Count, Document, Flag, Name
+from plankwright.files.document import Count, Document, Flag, Name, Text
 from plankwright.files.notation import Length, PositiveLength
 from plankwright.files.surface_document import SurfaceDocument
+from plankwright.files.trade_document import (
+    HouseDocument,
+    LotDocument,
+    NailsDocument,
+    PriceDocument,
+    RoomDocument,
+    TaskDocument,
+)
 from plankwright.measure import MILLIMETRE, Unit
 from plankwright.model import BlemishPolicy, JointPolicy, Rules, SawKind
 
@@ -170,6 +178,13 @@ class JobDocument(Document):
     ]
     rules: RulesDocument = RulesDocument()
     saws: Annotated[tuple[SawDocument, ...], Field(alias="saw")] = ()
+    house: HouseDocument = HouseDocument()
+    lots: Annotated[tuple[LotDocument, ...], Field(alias="lot")] = ()
+    room: RoomDocument | None = None
+    nails: NailsDocument = NailsDocument()
+    tasks: Annotated[tuple[TaskDocument, ...], Field(alias="task")] = ()
+    prices: Annotated[tuple[PriceDocument, ...], Field(alias="price")] = ()
+    currency: Annotated[Text, Field(description="Written before an amount of money.", examples=["$"])] = ""
 
 
 MILLIMETRE_STEPS = (MILLIMETRE, MILLIMETRE // 2)

@@ -2,6 +2,8 @@
 
 import re
 import tomllib
+from collections.abc import Callable
+from typing import TypeVar
 
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
@@ -15,9 +17,12 @@ from plankwright.files.surface_sense import make_sense, remark_narrow_trim
 from plankwright.files.surfaces import surface_of
 from plankwright.files.toml_lines import lines_of, nearest_line
 from plankwright.measure import MILLIMETRE, System, TapeStyle
-from plankwright.model import InvalidValueError, Link, Rules, Saw, Surface, demand_corners
+from plankwright.model import InvalidValueError, Link, Lot, Price, Rules, Saw, Surface, demand_corners
+from plankwright.model.origin import demand_year
 
-_PART_LISTS = frozenset({"opening", "cut_out", "concealed", "keep_out"})
+_Made = TypeVar("_Made")
+
+_PART_LISTS = frozenset({"opening", "cut_out", "concealed", "keep_out", "between"})
 _STAND_IN: Raw = {"name": "-", "units": Units.INCHES.value, "surface": []}
 _GIVEN_TWICE = re.compile("overwrite|twice|uplicate|mutate")
 _SYNTAX_PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
@@ -52,6 +57,13 @@ class JobText:
         )
         self.surfaces = self._surfaces(document)
         self.linked = self._linked(document)
+        self.house_built = self._valid(("house",), lambda: self._house_built(document))
+        self.lots = self._lots(document)
+        self.room = self._valid(("room",), lambda: None if document.room is None else document.room.room())
+        self.fastening = document.nails.fastening()
+        self.tasks = tuple(entry.task() for entry in document.tasks)
+        self.prices = self._prices(document)
+        self.currency = document.currency
 
     def _place(self, where: Where) -> tuple[str, int | None]:
         line = nearest_line(self._lines, self._sound.original(where))
@@ -156,6 +168,34 @@ class JobText:
                 surfaces.append(surface)
         return tuple(surfaces)
 
+    def _valid(self, where: Where, make: Callable[[], _Made]) -> _Made | None:
+        """Make a value of the model, or note why there is none."""
+        try:
+            return make()
+        except InvalidValueError as trouble:
+            self.report.refuse((*where, trouble.field), f"{trouble.field} {trouble}")
+            return None
+
+    @staticmethod
+    def _house_built(document: JobDocument) -> int | None:
+        demand_year(document.house.built)
+        return document.house.built
+
+    def _lots(self, document: JobDocument) -> tuple[Lot, ...]:
+        seen: set[str] = set()
+        for number, entry in enumerate(document.lots):
+            if entry.name.casefold() in seen:
+                self.report.refuse(
+                    ("lot", number, "name"), f"name {entry.name} is used for another lot: keep one of them"
+                )
+            seen.add(entry.name.casefold())
+        lots = (self._valid(("lot", number), entry.lot) for number, entry in enumerate(document.lots))
+        return tuple(lot for lot in lots if lot is not None)
+
+    def _prices(self, document: JobDocument) -> tuple[Price, ...]:
+        prices = (self._valid(("price", number), entry.price) for number, entry in enumerate(document.prices))
+        return tuple(price for price in prices if price is not None)
+
     def _linked(self, document: JobDocument) -> tuple[Link, ...]:
         """Give the links; they can be judged once every surface could be read."""
         if self.report.problems:
@@ -187,7 +227,7 @@ def _smallest_part(error: ErrorDetails) -> Where:
     match where:
         case ("surface", int(), str(word), int(), *_) if word in _PART_LISTS:
             return where[:4]
-        case ("surface" | "saw", int(), *_) | ("rules", str(), *_):
+        case ("surface" | "saw" | "lot" | "task" | "price", int(), *_) | ("rules", str(), *_):
             return where[:2]
         case _:
             return where[:1]

@@ -18,6 +18,14 @@ _EXAMPLES = {
     "framing": "a table [surface.framing] with spacing and first_centre, or centres, or solid = true",
     "cuts": '"crosscut" or "rip"',
     **dict.fromkeys(("width", "height", "left", "bottom", "at", "capacity"), '"2 ft 6"'),
+    "temperature": '"68 F"',
+    "humidity": "35",
+    **dict.fromkeys(("dry", "damp"), '{ temperature = "68 F", humidity = 35 }'),
+    "minutes": "6",
+    "cost": "4.50",
+    "per": '"board foot"',
+    "thickness": '"1/2"',
+    "what": '"wallboard"',
     "format": '"plankwright layout"',
 }
 _LONGEST_QUOTE = 40

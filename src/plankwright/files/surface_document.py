@@ -7,6 +7,7 @@ from pydantic import Field, model_validator
 
 from plankwright.files.document import Document, Flag, Name, Text
 from plankwright.files.notation import Length, PositiveLength, refusal
+from plankwright.files.trade_document import LayerDocument
 from plankwright.measure import INCH
 from plankwright.model import Direction, Edge, SurfaceKind
 
@@ -73,6 +74,13 @@ class CutOutDocument(Document):
     width: PositiveLength
     height: PositiveLength
     what: Annotated[Text, Field(description="What comes through there.", examples=["socket"])] = ""
+    front: Annotated[
+        Length | None,
+        Field(
+            description="How far its front stands before the face of the framing; flush with what lies "
+            "between framing and boards without it."
+        ),
+    ] = None
 
     @model_validator(mode="after")
     def _placed_once(self) -> "CutOutDocument":
@@ -129,6 +137,11 @@ class FramingDocument(Document):
         STUD_WIDTH_NM
     )
     runs: Annotated[Direction, Field(description="Which way they run.")] = Direction.VERTICAL
+    wood: Annotated[Text, Field(description="Its species, if it is known.", examples=["spruce"])] = ""
+    opened: Annotated[
+        Flag,
+        Field(description="Whether it was looked at from inside, and all that runs there is a keep-out."),
+    ] = False
 
     @model_validator(mode="after")
     def _one_way(self) -> "FramingDocument":
@@ -181,6 +194,10 @@ class SurfaceDocument(Document):
     cut_outs: Annotated[tuple[CutOutDocument, ...], Field(alias="cut_out")] = ()
     concealed: tuple[ConcealedDocument, ...] = ()
     framing: FramingDocument
+    between: Annotated[
+        tuple[LayerDocument, ...],
+        Field(description="What lies between the framing and the boards, from the framing on."),
+    ] = ()
     keep_outs: Annotated[tuple[KeepOutDocument, ...], Field(alias="keep_out")] = ()
 
     @model_validator(mode="after")

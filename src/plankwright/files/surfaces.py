@@ -23,6 +23,7 @@ from plankwright.model import (
     FramingMember,
     InvalidValueError,
     KeepOut,
+    Layer,
     Opening,
     Point,
     Rectangle,
@@ -77,7 +78,7 @@ def _surface(document: SurfaceDocument, outline: tuple[Point, ...]) -> Surface:
             for name, entry in _named("opening", document.openings)
         ),
         cut_outs=tuple(
-            CutOut(id=name, place=_cut_out_box(entry), what=entry.what)
+            CutOut(id=name, place=_cut_out_box(entry), what=entry.what, front_nm=entry.front)
             for name, entry in _named("cut-out", document.cut_outs)
         ),
         concealed=tuple(
@@ -95,6 +96,7 @@ def _surface(document: SurfaceDocument, outline: tuple[Point, ...]) -> Surface:
             left=document.trim.left,
             right=document.trim.right,
         ),
+        between=tuple(Layer(what=layer.what, thickness_nm=layer.thickness) for layer in document.between),
         raised_nm=document.raised,
     )
 
@@ -133,7 +135,7 @@ def _keep_out_box(entry: KeepOutDocument, width: Nm, height: Nm) -> Rectangle:
 
 def _framing(document: FramingDocument, width: Nm, height: Nm) -> Framing:
     if document.solid:
-        return Framing(solid=True)
+        return Framing(solid=True, wood=document.wood, opened=document.opened)
     reach = width if document.runs is Direction.VERTICAL else height
     centres = set(document.centres)
     if document.spacing is not None and document.first_centre is not None:
@@ -151,5 +153,7 @@ def _framing(document: FramingDocument, width: Nm, height: Nm) -> Framing:
         members=tuple(
             FramingMember(centre_nm=centre, width_nm=document.width, runs=document.runs)
             for centre in sorted(centres)
-        )
+        ),
+        wood=document.wood,
+        opened=document.opened,
     )

@@ -1,13 +1,13 @@
 """Reading a tally, row by row: a board each, or several that are alike."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import islice
 from pathlib import Path
 
 from plankwright.errors import BadInputError, Problem
 from plankwright.files.disk import read_bytes
-from plankwright.files.doubts import remark_board, remark_pile
+from plankwright.files.doubts import remark_board, remark_lots, remark_pile
 from plankwright.files.headings import is_heading, read_headings
 from plankwright.files.notation import Notation
 from plankwright.files.report import Report, Where
@@ -17,7 +17,7 @@ from plankwright.files.tally_sheet import BookError, read_sheet
 from plankwright.files.tally_table import below_titles, boards_only, row_numbers, within_table
 from plankwright.files.tally_text import Row, decoded, rows_of
 from plankwright.measure import Unit
-from plankwright.model import Board
+from plankwright.model import Board, Lot
 from plankwright.model.rules import Rules
 
 _MOST_BOARDS = 10_000
@@ -75,7 +75,9 @@ def read_tally(
     return TallyReading(boards=boards, remarks=report.remarks)
 
 
-def gather_boards(path: Path, notation: Notation, rules: Rules) -> tuple[tuple[Board, ...], Report]:
+def gather_boards(
+    path: Path, notation: Notation, rules: Rules, lots: Sequence[Lot] = ()
+) -> tuple[tuple[Board, ...], Report]:
     """Read as many boards of a tally as can be read, and report on all of it.
 
     Parameters
@@ -86,6 +88,8 @@ def gather_boards(path: Path, notation: Notation, rules: Rules) -> tuple[tuple[B
         How its lengths are written.
     rules
         They say which boards are of doubtful use.
+    lots
+        What is known of lots.
 
     Returns
     -------
@@ -118,7 +122,7 @@ def gather_boards(path: Path, notation: Notation, rules: Rules) -> tuple[tuple[B
     rows = boards_only(rows, first, report)
     if in_sheet:
         rows = within_table(rows, headings.count, report)
-    reader = RowReader(headings, notation, report)
+    reader = RowReader(headings, notation, report, lots)
     boards = _boards(rows, reader, report)
     if reader.unnamed:
         first_unnamed = reader.unnamed[0]
@@ -134,6 +138,7 @@ def gather_boards(path: Path, notation: Notation, rules: Rules) -> tuple[tuple[B
     for number, board in boards:
         remark_board(board, (number,), report, rules=rules)
     remark_pile(boards, report)
+    remark_lots(boards, lots, report)
     return tuple(board for _, board in boards), report
 
 

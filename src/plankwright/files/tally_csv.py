@@ -2,11 +2,11 @@
 
 import csv
 import io
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from plankwright.files.formulas import harmless
 from plankwright.measure import Nm, TapeStyle, round_down, round_up, write_exact, write_length
-from plankwright.model import Board, EdgeKind, Flaw
+from plankwright.model import Board, EdgeKind, Flaw, Severity, Treatment
 
 HEADINGS = (
     "id",
@@ -21,6 +21,9 @@ HEADINGS = (
     "flaws",
     "tone",
     "note",
+    "moisture",
+    "nails",
+    "treatment",
 )
 
 
@@ -57,10 +60,21 @@ def _row(board: Board, tape: TapeStyle) -> tuple[str, ...]:
         write_exact(board.thickness_nm, tape),
         board.profile.kind.value,
         "" if board.profile.kind is EdgeKind.SQUARE else write_exact(board.profile.reach_nm, tape),
-        "; ".join(_flaw(flaw, board, tape) for flaw in board.flaws),
+        "; ".join(_flaw(flaw, board, tape) for flaw in _own_flaws(board)),
         board.tone,
         board.note,
+        "" if board.moisture_pct is None else f"{board.moisture_pct:g}",
+        "" if board.nails is None else board.nails.value,
+        "" if board.treatment is Treatment.NONE else board.treatment.value,
     )
+
+
+def _own_flaws(board: Board) -> Iterator[Flaw]:
+    """Give the flaws that are to be written down: that treated wood is lost goes without saying."""
+    for flaw in board.flaws:
+        whole = flaw.severity is Severity.LOST and (flaw.start_nm, flaw.end_nm) == (0, board.length_nm)
+        if not (whole and board.treatment is not Treatment.NONE):
+            yield flaw
 
 
 def _flaw(flaw: Flaw, board: Board, tape: TapeStyle) -> str:

@@ -1,44 +1,29 @@
 """From one row of a tally to its boards."""
 
-from types import MappingProxyType
+from collections.abc import Mapping, Sequence
+from typing import TypeVar
 
 from plankwright.files.document import one_line
 from plankwright.files.flaws import read_flaws
 from plankwright.files.formulas import as_meant
 from plankwright.files.headings import MEASURED, Headings
 from plankwright.files.notation import Notation
+from plankwright.files.quantity import read_per_cent
 from plankwright.files.report import Report
 from plankwright.files.sentences import listed, nearest, quoted
 from plankwright.files.slips import LARGEST_NM, likely_slip
 from plankwright.files.tally_text import Row
+from plankwright.files.tally_words import EDGES, NAILS, TREATMENTS, meaning
 from plankwright.measure import LengthError, Nm, Unit
-from plankwright.model import Board, EdgeKind, EdgeProfile, Flaw
+from plankwright.model import Board, EdgeKind, EdgeProfile, Flaw, Lot, NailsLeft, Severity, Treatment
+
+_Meaning = TypeVar("_Meaning", EdgeKind, NailsLeft, Treatment)
 
 _MOST_ALIKE = 500
 _ACROSS = frozenset({"width", "width other end", "thickness", "tongue"})
 _LONGEST_ID = 30
+_WETTEST_PCT = 200
 _DITTO = frozenset({'"', "''", "〃", "″", "”", "ditto"})
-
-EDGES = MappingProxyType(
-    {
-        EdgeKind.SQUARE: ("square", "square edge", "square edged", "sq", "s", "plain", "straight"),
-        EdgeKind.TONGUE_AND_GROOVE: (
-            "tongue and groove",
-            "tongue & groove",
-            "t&g",
-            "t & g",
-            "t+g",
-            "t + g",
-            "tg",
-            "t and g",
-            "matched",
-        ),
-        EdgeKind.SHIPLAP: ("shiplap", "ship lap", "lap", "lapped", "rabbeted", "half lap"),
-    }
-)
-"""How people write the edges."""
-
-_EDGE_BY_NAME = MappingProxyType({name: kind for kind, names in EDGES.items() for name in names})
 
 
 class RowReader:
@@ -52,9 +37,14 @@ class RowReader:
         How lengths are written.
     report
         Where problems and remarks go.
+    lots
+        What is known of lots: boards of a treated one are treated.
     """
 
-    def __init__(self, headings: Headings, notation: Notation, report: Report) -> None:
+    def __init__(
+        self, headings: Headings, notation: Notation, report: Report, lots: Sequence[Lot] = ()
+    ) -> None:
+        self._treated = {lot.name.casefold(): lot.treatment for lot in lots}
         self._headings = headings
         self._report = report
         self.unnamed: list[int] = []
@@ -70,7 +60,7 @@ class RowReader:
 
     def read(self, row: Row) -> list[Board]:
         """Give the boards of a row; none when it has problems, which the report then holds."""
-        reading = _RowReading(row, self._headings, self._notations, self._report)
+        reading = _RowReading(row, self._headings, self._notations, self._report, self._treated)
         boards = reading.boards()
         if boards and not reading.text("id"):
             self.unnamed.append(row.number)
@@ -85,8 +75,16 @@ def _usual_unit(column: str, unit: Unit | None) -> Unit | None:
 class _RowReading:
     """The reading of one row; holds what every cell needs to tell what is wrong."""
 
-    def __init__(self, row: Row, headings: Headings, notations: dict[str, Notation], report: Report) -> None:
+    def __init__(
+        self,
+        row: Row,
+        headings: Headings,
+        notations: dict[str, Notation],
+        report: Report,
+        treated: Mapping[str, Treatment],
+    ) -> None:
         self.row = row
+        self.treated = treated
         self.headings = headings
         self.notations = notations
         self.report = report
@@ -112,7 +110,10 @@ class _RowReading:
         thickness = self.length("thickness", needed=True)
         profile = self.profile()
         names = self.names()
-        flaws = self.flaws(length)
+        treatment = self.treatment()
+        flaws = self.flaws(length, treatment)
+        moisture = self.moisture()
+        nails = self.word("nails", NAILS) if self.text("nails") else None
         if length is not None and width is not None and max(width, other_width or 0) > length:
             self.refuse("the board is wider than it is long: swap the width and the length")
         if not self.sound or length is None or width is None or thickness is None or profile is None:
@@ -130,6 +131,9 @@ class _RowReading:
                 species=self.text("species"),
                 tone=self.text("tone"),
                 note=self.text("note"),
+                moisture_pct=moisture,
+                nails=nails,
+                treatment=treatment,
             )
             for name in names
         ]
@@ -174,15 +178,41 @@ class _RowReading:
             return None
         return nm
 
+    def word(self, column: str, words: Mapping[_Meaning, tuple[str, ...]]) -> _Meaning | None:
+        """Read one of several words; nothing when it is none of them, which is told."""
+        written = self.text(column)
+        meant = meaning(written, words)
+        if meant is None:
+            known = [one.value for one in words]
+            self.refuse(
+                f"the {column} is {quoted(written)} but must be {listed(known)}{nearest(written, known)}"
+            )
+        return meant
+
+    def treatment(self) -> Treatment:
+        """Read what the board was soaked with; what its lot was is true of it where it says nothing."""
+        if self.text("treatment"):
+            return self.word("treatment", TREATMENTS) or Treatment.NONE
+        return self.treated.get(self.text("lot").casefold(), Treatment.NONE)
+
+    def moisture(self) -> float | None:
+        """Read what a meter showed."""
+        written = self.text("moisture")
+        if not written:
+            return None
+        number = read_per_cent(written, decimal_comma=self.notations["flaws"].decimal_comma)
+        if number is None or number > _WETTEST_PCT:
+            self.refuse(
+                f"the moisture is {quoted(written)} but must be per cent of dry mass as the meter shows it, "
+                "like 11.5"
+            )
+            return None
+        return float(number)
+
     def profile(self) -> EdgeProfile | None:
         """Read how the long edges are milled."""
-        written = self.text("edge")
-        kind = _EDGE_BY_NAME.get(
-            " ".join(written.lower().replace("-", " ").split()), None if written else EdgeKind.SQUARE
-        )
+        kind = self.word("edge", EDGES) if self.text("edge") else EdgeKind.SQUARE
         if kind is None:
-            words = [kind.value for kind in EdgeKind]
-            self.refuse(f"the edge is {quoted(written)} but must be {listed(words)}{nearest(written, words)}")
             return None
         reach = self.length("tongue")
         if kind is EdgeKind.SQUARE:
@@ -201,14 +231,21 @@ class _RowReading:
             return None
         return EdgeProfile(kind=kind, reach_nm=reach)
 
-    def flaws(self, length: Nm | None) -> tuple[Flaw, ...]:
-        text = self.cell("flaws")
-        if not text or length is None:
+    def flaws(self, length: Nm | None, treatment: Treatment) -> tuple[Flaw, ...]:
+        if length is None:
             return ()
+        all_lost: tuple[Flaw, ...] = ()
+        if treatment is not Treatment.NONE:
+            # Treated wood is kept out of a house, so that no part of the board may ever hang.
+            what = f"treated ({treatment}), not for indoors"
+            all_lost = (Flaw(start_nm=0, end_nm=length, what=what, severity=Severity.LOST),)
+        text = self.cell("flaws")
+        if not text:
+            return all_lost
         flaws, problems = read_flaws(text, length, self.notations["flaws"])
         for problem in problems:
             self.refuse(problem)
-        return flaws
+        return (*all_lost, *flaws)
 
     def names(self) -> list[str]:
         """Give the id of each board of the row: one, or as many as the quantity says."""

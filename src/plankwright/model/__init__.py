@@ -3,9 +3,13 @@
 from plankwright.model.board import Board, EdgeKind, EdgeProfile, Face, Flaw, Severity
 from plankwright.model.corners import Link, corner_heights, demand_corners, runs_all_round, walls_of
 from plankwright.model.cutting import BoardCuts, Cut, CutKind, HungPiece, Offcut
+from plankwright.model.fastening import Fastening, Layer
 from plankwright.model.job import Job
 from plankwright.model.layout import Bound, Course, EdgeTreatment, Layout, Piece, Score, SurfaceLayout
 from plankwright.model.marks import Mark, MarkKind, SawnBoard, Work
+from plankwright.model.means import WOOD_UNITS, Per, Price, Task
+from plankwright.model.origin import Lot, NailsLeft, Paint, Treatment
+from plankwright.model.room import Air, Room
 from plankwright.model.rules import BlemishPolicy, JointPolicy, Rules, Saw, SawKind
 from plankwright.model.standing import NOTHING_DONE, CutPiece, HungCourse, Part, Standing, part_of
 from plankwright.model.surface import (
@@ -27,6 +31,8 @@ from plankwright.model.validity import InvalidValueError
 
 __all__ = [
     "NOTHING_DONE",
+    "WOOD_UNITS",
+    "Air",
     "BlemishPolicy",
     "Board",
     "BoardCuts",
@@ -44,6 +50,7 @@ __all__ = [
     "EdgeTreatment",
     "EdgeTrim",
     "Face",
+    "Fastening",
     "Flaw",
     "Framing",
     "FramingMember",
@@ -53,16 +60,23 @@ __all__ = [
     "Job",
     "JointPolicy",
     "KeepOut",
+    "Layer",
     "Layout",
     "Link",
+    "Lot",
     "Mark",
     "MarkKind",
+    "NailsLeft",
     "Offcut",
     "Opening",
+    "Paint",
     "Part",
+    "Per",
     "Piece",
     "Point",
+    "Price",
     "Rectangle",
+    "Room",
     "Rules",
     "Saw",
     "SawKind",
@@ -73,6 +87,8 @@ __all__ = [
     "Surface",
     "SurfaceKind",
     "SurfaceLayout",
+    "Task",
+    "Treatment",
     "Work",
     "corner_heights",
     "demand_corners",

@@ -9,7 +9,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from plankwright.measure import Nm
+from plankwright.model.origin import NailsLeft, Treatment
 from plankwright.model.validity import demand
+
+_WETTEST_PCT = 200.0
 
 
 class EdgeKind(StrEnum):
@@ -115,6 +118,12 @@ class Board:
         In order along the board.
     lot, species, tone, note
         As tallied; empty when not given. The tone is the user's own word for light or dark.
+    moisture_pct
+        As a meter read it. [% of dry mass]
+    nails
+        How far it is rid of nails, if somebody said so.
+    treatment
+        What it was soaked with; such a board has nothing but lost wood, so it never hangs.
     """
 
     id: str
@@ -128,6 +137,9 @@ class Board:
     species: str = ""
     tone: str = ""
     note: str = ""
+    moisture_pct: float | None = None
+    nails: NailsLeft | None = None
+    treatment: Treatment = Treatment.NONE
 
     def __post_init__(self) -> None:
         demand(bool(self.id.strip()), "a board needs an id: write one on the board and here", field="id")
@@ -147,6 +159,21 @@ class Board:
             all(flaw.end_nm <= self.length_nm for flaw in self.flaws),
             "a flaw reaches beyond the end of the board: check its positions and the length",
             field="flaws",
+        )
+
+        demand(
+            self.moisture_pct is None or 0 <= self.moisture_pct <= _WETTEST_PCT,
+            "is no moisture of wood: write per cent of its dry mass, as the meter shows it",
+            field="moisture",
+        )
+        demand(
+            self.treatment is Treatment.NONE
+            or any(
+                flaw.severity is Severity.LOST and (flaw.start_nm, flaw.end_nm) == (0, self.length_nm)
+                for flaw in self.flaws
+            ),
+            "treated wood is lost from end to end",
+            field="treatment",
         )
 
     @property

@@ -6,6 +6,10 @@ from itertools import pairwise
 from plankwright.measure import TapeStyle
 from plankwright.model.board import Board
 from plankwright.model.corners import Link, demand_corners
+from plankwright.model.fastening import AS_USUAL, Fastening
+from plankwright.model.means import Price, Task
+from plankwright.model.origin import Lot, demand_year
+from plankwright.model.room import Room
 from plankwright.model.rules import Rules, Saw, SawKind
 from plankwright.model.surface import Surface
 from plankwright.model.validity import demand
@@ -32,6 +36,18 @@ class Job:
     linked
         Groups of walls whose courses run round the corners between them at the same heights; the first again
         at the end of a group where they run all round the room.
+    room
+        The air that the boards come to live in, if somebody measured it.
+    house_built
+        Year in which the house was built whose surfaces are covered, if it is known.
+    lots
+        What is known of the boards of a lot.
+    fastening
+        What is asked of nails.
+    tasks, prices
+        The user's own times, and wood that could be bought instead.
+    currency
+        Written before an amount of money.
     """
 
     name: str
@@ -41,16 +57,25 @@ class Job:
     rules: Rules = Rules()
     saws: tuple[Saw, ...] = ()
     linked: tuple[Link, ...] = ()
+    room: Room | None = None
+    house_built: int | None = None
+    lots: tuple[Lot, ...] = ()
+    fastening: Fastening = AS_USUAL
+    tasks: tuple[Task, ...] = ()
+    prices: tuple[Price, ...] = ()
+    currency: str = ""
 
     def __post_init__(self) -> None:
         demand(bool(self.surfaces), "a job needs a surface to cover", field="surfaces")
         for field, ids in (
             ("surfaces", [surface.id for surface in self.surfaces]),
             ("boards", [board.id for board in self.boards]),
+            ("lots", [lot.name.casefold() for lot in self.lots]),
         ):
             twice = sorted({name for name in ids if ids.count(name) > 1})
             demand(not twice, f"used more than once: {', '.join(twice)}", field=field)
         demand_corners(self.surfaces, self.linked)
+        demand_year(self.house_built)
 
     def surface(self, surface_id: str) -> Surface:
         """Give the surface of that name.
@@ -79,6 +104,10 @@ class Job:
             If the tally has no such board.
         """
         return {board.id: board for board in self.boards}[board_id]
+
+    def lot_of(self, board: Board) -> Lot | None:
+        """Give what is known of the lot of a board, if anything is."""
+        return next((lot for lot in self.lots if lot.name.casefold() == board.lot.casefold()), None)
 
     def saw_capacity_nm(self, kind: SawKind) -> int | None:
         """Give what the largest saw of a kind can cut, or nothing when no saws are listed. [nm]

@@ -9,6 +9,7 @@ from enum import StrEnum
 from typing import TypeAlias
 
 from plankwright.measure import Nm
+from plankwright.model.fastening import Layer
 from plankwright.model.validity import demand
 
 Point: TypeAlias = tuple[Nm, Nm]
@@ -97,11 +98,15 @@ class CutOut:
         What the user calls it, and where it is.
     what
         What comes through there, such as "socket".
+    front_nm
+        How far its front stands before the face of the framing; nothing where it is flush with what lies
+        between framing and boards. [nm]
     """
 
     id: str
     place: Rectangle
     what: str = ""
+    front_nm: Nm | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,10 +155,16 @@ class Framing:
         Studs, joists or strips, in order of their centres.
     solid
         Whether the whole surface takes a nail anywhere.
+    wood
+        Its species in the user's words; empty where it is not known.
+    opened
+        Whether it was looked at from inside, and all that runs there stands among the keep-outs.
     """
 
     members: tuple[FramingMember, ...] = ()
     solid: bool = False
+    wood: str = ""
+    opened: bool = False
 
     def __post_init__(self) -> None:
         demand(
@@ -219,6 +230,8 @@ class Surface:
         What the nails go into.
     trim
         What the trim will cover along the sides.
+    between
+        What lies between the framing and the boards, from the framing on.
     raised_nm
         How much higher the bottom of its box lies than that of the lowest surface that it is linked to. [nm]
     """
@@ -234,6 +247,7 @@ class Surface:
     framing: Framing
     keep_outs: tuple[KeepOut, ...] = ()
     trim: EdgeTrim = EdgeTrim()
+    between: tuple[Layer, ...] = ()
     raised_nm: Nm = 0
 
     def __post_init__(self) -> None:
@@ -267,6 +281,11 @@ class Surface:
     def height_nm(self) -> Nm:
         """Height of the box that encloses the outline. [nm]"""
         return max(y for _, y in self.outline)
+
+    @property
+    def between_nm(self) -> Nm:
+        """Thickness of all that lies between the framing and the boards. [nm]"""
+        return sum(layer.thickness_nm for layer in self.between)
 
     @property
     def crossing_members(self) -> tuple[FramingMember, ...]:

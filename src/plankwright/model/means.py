@@ -1,0 +1,80 @@
+"""What the user pays and how long the user takes, each by some count of the job."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+
+from plankwright.model.validity import demand
+
+
+class Per(StrEnum):
+    """What a price or a time is reckoned by."""
+
+    BOARD = "board"
+    PIECE = "piece"
+    CUT = "cut"
+    NAIL = "nail"
+    COURSE = "course"
+    BOARD_FOOT = "board foot"
+    SQUARE_FOOT = "square foot"
+    SQUARE_METRE = "square metre"
+    FOOT = "foot"
+    METRE = "metre"
+    JOB = "job"
+
+
+WOOD_UNITS = (Per.BOARD_FOOT, Per.SQUARE_FOOT, Per.SQUARE_METRE, Per.FOOT, Per.METRE)
+"""What wood is sold by."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """A task, and how long it takes this user.
+
+    Parameters
+    ----------
+    name
+        What is done, such as "pull nails".
+    minutes
+        Each time. [min]
+    per
+        What it is done to.
+    """
+
+    name: str
+    minutes: Fraction
+    per: Per
+
+    def __post_init__(self) -> None:
+        demand(self.minutes > 0, "a task takes some time", field="minutes")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Price:
+    """Wood that could be bought instead, new or from a yard.
+
+    Parameters
+    ----------
+    name
+        Such as "new pine".
+    cost
+        Of one, in the user's money.
+    per
+        What it is sold by.
+    waste
+        Share of what is bought that is lost.
+    """
+
+    name: str
+    cost: Fraction
+    per: Per
+    waste: Fraction = Fraction(0)
+
+    def __post_init__(self) -> None:
+        demand(self.cost > 0, "wood has a price", field="cost")
+        demand(
+            self.per in WOOD_UNITS,
+            f"wood is sold by one of: {', '.join(WOOD_UNITS)}",
+            field="per",
+        )
+        demand(0 <= self.waste < 1, "a waste of 100 % or more leaves nothing: it is less", field="waste")

@@ -1,0 +1,41 @@
+"""Whether trim covers the gap at an edge, in the driest season too."""
+
+from dataclasses import dataclass
+
+from plankwright.measure import Nm
+from plankwright.trade.edges.facts import OVERLAP_NM
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EdgeCover:
+    """What trim has to cover along an edge, and how much of the boards is left under it.
+
+    Parameters
+    ----------
+    trim_nm
+        Width of the trim that lies on the surface. [nm]
+    gap_nm
+        Left open when the boards are hung. [nm]
+    shrinks_nm, swells_nm
+        How far the edge of the boards draws back in the driest season, and comes forward in the dampest. [nm]
+    """
+
+    trim_nm: Nm
+    gap_nm: Nm
+    shrinks_nm: Nm
+    swells_nm: Nm
+
+    @property
+    def overlap_nm(self) -> Nm:
+        """How much of the boards it covers in the driest season; below zero where the gap shows. [nm]"""
+        return self.trim_nm - self.gap_nm - self.shrinks_nm
+
+    @property
+    def covered(self) -> bool:
+        """Whether that is as much as is wanted."""
+        return self.overlap_nm >= OVERLAP_NM.value
+
+    @property
+    def room(self) -> bool:
+        """Whether the boards have room to swell."""
+        return self.gap_nm >= self.swells_nm

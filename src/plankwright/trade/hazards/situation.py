@@ -1,0 +1,64 @@
+"""What of a job decides which hazards it has."""
+
+from dataclasses import dataclass
+
+from plankwright.model import Paint, Treatment
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PaintedLot:
+    """Boards of one lot, or of none.
+
+    Parameters
+    ----------
+    name
+        What they are called.
+    built
+        Year in which their building was built, if it is known.
+    paint
+        What is on them.
+    face_ft2
+        Area of one face of all of them. [ft²]
+    """
+
+    name: str
+    built: int | None
+    paint: Paint
+    face_ft2: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Situation:
+    """What of a job decides which hazards it has.
+
+    Parameters
+    ----------
+    lots
+        The boards, lot by lot.
+    house_built
+        Year of the house they go into, if it is known.
+    treated
+        Ids of boards that were soaked with something, and with what.
+    woods
+        The names of the woods.
+    layers
+        What lies between framing and boards, in the user's words.
+    ceilings
+        Surfaces that are overhead.
+    unseen
+        Surfaces whose inside nobody looked at.
+    keep_outs
+        How many were entered.
+    nails_in
+        Boards in which nails are, or of which nobody said that they are not.
+    """
+
+    lots: tuple[PaintedLot, ...]
+    house_built: int | None = None
+    treated: tuple[tuple[str, Treatment], ...] = ()
+    woods: tuple[str, ...] = ()
+    layers: tuple[str, ...] = ()
+    ceilings: tuple[str, ...] = ()
+    unseen: tuple[str, ...] = ()
+    keep_outs: int = 0
+    nails_in: tuple[str, ...] = ()

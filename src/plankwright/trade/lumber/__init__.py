@@ -1,0 +1,1 @@
+"""Lumber measure: board feet, surface measure, weight, carbon, and what waste means."""

@@ -1,0 +1,1 @@
+"""Moisture and movement: what the air of a room does to a board."""

@@ -1,0 +1,68 @@
+"""Where the figures of species.csv come from; each row of it names its sources by their keys."""
+
+from types import MappingProxyType
+
+from plankwright.trade.source import Source, Trust
+
+_TABLE_13_5 = "Wood Handbook, FPL-GTR-190 (2010), Table 13-5"
+_TABLE_4_3 = "Wood Handbook, FPL-GTR-190 (2010), Table 4-3"
+
+SOURCES = MappingProxyType(
+    {
+        source.key: source
+        for source in (
+            Source(
+                key="table-13-5",
+                title=_TABLE_13_5,
+                address="https://issuhub.com/view/index/5801?pageIndex=307",
+                trust=Trust.READ,
+            ),
+            Source(
+                key="table-13-5-computed",
+                title=f"{_TABLE_13_5}, in a transcription",
+                trust=Trust.SECONDARY,
+                note="It agrees with the coefficient computed from Table 4-3, which was read.",
+            ),
+            Source(
+                key="table-13-5-copy",
+                title=f"{_TABLE_13_5}, in a transcription",
+                trust=Trust.SECONDARY,
+                note="That copy agrees with every hardwood of the table that was read.",
+            ),
+            Source(
+                key="table-13-5-reprint",
+                title="Trade reprint of the coefficients of the Wood Handbook of 1987",
+                address="http://highwayflooring.com/hardwood-floor-relative-stability",
+                trust=Trust.SECONDARY,
+                note="One of its other figures is wrong, so it is used for trade names only.",
+            ),
+            Source(
+                key="table-4-3",
+                title=_TABLE_4_3,
+                address="https://issuhub.com/view/index/5801?pageIndex=85",
+                trust=Trust.READ,
+            ),
+            Source(key="table-4-3-memory", title=_TABLE_4_3, trust=Trust.MEMORY),
+            Source(
+                key="table-5-3",
+                title="Wood Handbook, FPL-GTR-190 (2010), Table 5-3a",
+                address="https://issuu.com/nhla/docs/wood_handbook/107",
+                trust=Trust.READ,
+                note="Species and figures stand in separate blocks of that copy; they were paired by order.",
+            ),
+            Source(key="table-5-3-memory", title="Wood Handbook, chapter 5", trust=Trust.MEMORY),
+            Source(
+                key="gravity-manual",
+                title="UFC 3-130-04, Table 2-2, specific gravity at 12 % moisture",
+                address="https://buildingcriteria1.tpub.com/ufc_3_130_04/ufc_3_130_040044.htm",
+                trust=Trust.READ,
+            ),
+            Source(
+                key="gravity-extension",
+                title="Relative working and physical properties, university extension table",
+                address="https://owic.oregonstate.edu/table-relative-working-and-physical-properties-inch-pound",
+                trust=Trust.READ,
+            ),
+        )
+    }
+)
