@@ -4,9 +4,12 @@ import re
 from collections.abc import Mapping
 from pathlib import Path
 
+import pytest
+
 from at_stake import MOMENT, one_long_board
 from in_progress import begun_job, begun_layout, happened, marked
 from plankwright.check import check_layout
+from plankwright.cli.advice import leaf_as_json, values_as_json
 from plankwright.cli.as_json import (
     answer_as_json,
     changes_as_json,
@@ -20,12 +23,23 @@ from plankwright.cli.json_text import Json, problems_as_json
 from plankwright.crews.cores import Cores
 from plankwright.errors import Problem
 from plankwright.layout.again import Change, ChangeKind, lay_again
+from plankwright.workshop.advice.fit_edges import edges_leaf, fit_edges
+from plankwright.workshop.advice.go_shopping import go_shopping
+from plankwright.workshop.advice.judge_moisture import judge_moisture
+from plankwright.workshop.advice.measure_lumber import measure_lumber
+from plankwright.workshop.advice.plan_nails import plan_nails
+from plankwright.workshop.advice.ready_boards import ready_boards
+from plankwright.workshop.advice.watch_out import watch_out
 from plankwright.workshop.ask_enough import ask_enough
 from plankwright.workshop.judge_tally import judge_tally
 from plankwright.workshop.keep_left_over import gather_left_over
 from plankwright.workshop.mark_work import begin_work
 from plankwright.workshop.weigh_risk import HowMuch, weigh_risk
+from trade_jobs import tongued_job, tongued_layout
 from village import short_result, small_job, spoilt_layout
+
+TRADE = tongued_job()
+TRADE_LAID = tongued_layout(TRADE)
 
 PAGE = (Path(__file__).parents[2] / "docs" / "json.md").read_text(encoding="utf-8")
 
@@ -127,6 +141,41 @@ def test_left() -> None:
     given, told = left_over_as_json(gather_left_over(begun_job(), begun_layout())), rows("left")
     assert set(given) | {"files"} == set(told)
     assert keys(given["boards"]) == names_in(told["boards"])
+
+
+@pytest.mark.parametrize(
+    ("name", "values"),
+    [
+        ("moisture", judge_moisture(TRADE, TRADE_LAID)),
+        ("prepare", ready_boards(TRADE, TRADE_LAID)),
+        ("nails", plan_nails(TRADE, TRADE_LAID)),
+        ("edges", fit_edges(TRADE, TRADE_LAID)),
+        ("lumber", measure_lumber(TRADE, TRADE_LAID)),
+    ],
+)
+def test_values_of_the_trade(name: str, values: object) -> None:
+    """Each answer's values by name."""
+    told = section("hazards, moisture, prepare, nails, edges, buy, lumber").split("`values` has", 1)[1]
+    (named,) = re.findall(rf"`{name}`: (.*?)\.", told, re.DOTALL)
+    given = values_as_json(values)
+    assert keys(given) == names_in(named)
+
+
+def test_leaves_of_the_trade() -> None:
+    """The headline, a part, a source; and the lists that hazards and shopping give."""
+    heading = "hazards, moisture, prepare, nails, edges, buy, lumber"
+    told = rows(heading)
+    given = leaf_as_json(edges_leaf(TRADE, fit_edges(TRADE, TRADE_LAID)))
+    assert set(given) | {"values", "remarks"} == set(told)
+    assert keys(given["headline"]) == names_in(told["headline"])
+    assert keys(given["parts"]) == names_in(told["parts"]) - {"columns", "rows"}
+    sources = given["sources"]
+    assert isinstance(sources, Mapping)
+    assert keys(next(iter(sources.values()))) == names_in(told["sources"])
+    lists = section(heading).split("give lists:", 1)[1]
+    assert keys(values_as_json(watch_out(TRADE))) | keys(
+        values_as_json(go_shopping(TRADE, TRADE_LAID))
+    ) == names_in(lists)
 
 
 def test_problems() -> None:

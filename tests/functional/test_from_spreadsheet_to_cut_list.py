@@ -164,6 +164,7 @@ def test_everything_is_there_to_print(done: Done) -> None:
     assert sorted(file.name for file in done.out.iterdir()) == [
         "cut-list.csv",
         "layout.json",
+        "map-passage.dxf",
         "map-passage.svg",
         "sheets.pdf",
     ]

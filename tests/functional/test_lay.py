@@ -16,7 +16,7 @@ from commanding import Run
 from plankwright.layout.result import Watch
 from village import StandInSearch, short_result, small_layout, small_result
 
-NAMES = ["layout.json", "cut-list.csv", "map-wall.svg", "sheets.pdf"]
+NAMES = ["layout.json", "cut-list.csv", "map-wall.svg", "map-wall.dxf", "sheets.pdf"]
 
 
 def test_the_answer_is_shown_and_each_file_is_named(run: Run, village: Path) -> None:

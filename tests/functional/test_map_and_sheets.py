@@ -38,7 +38,7 @@ def test_another_layout_and_another_place_may_be_named(
     moved = (laid / "out" / "layout.json").rename(tmp_path / "moved.json")
     ran = run(command, laid, moved, "--out", tmp_path / "there", "--json")
     assert ran.code == 0
-    assert json.loads(ran.out) == {"files": [str(tmp_path / "there" / name)]}
+    assert json.loads(ran.out)["files"][0] == str(tmp_path / "there" / name)
     assert (tmp_path / "there" / name).exists()
 
 

@@ -97,7 +97,13 @@ def test_the_answer_reads_as_a_person_would_say_it() -> None:
 def test_what_is_handed_out_can_be_read_again(tmp_path: Path) -> None:
     """The layout among it, on the paper asked for."""
     written = pw.hand_out(small_job(), small_layout(), tmp_path / "out", paper="a4")
-    assert [file.name for file in written] == ["layout.json", "cut-list.csv", "map-wall.svg", "sheets.pdf"]
+    assert [file.name for file in written] == [
+        "layout.json",
+        "cut-list.csv",
+        "map-wall.svg",
+        "map-wall.dxf",
+        "sheets.pdf",
+    ]
     assert pw.read_layout(written[0]) == small_layout()
     assert 'width="297mm"' in written[2].read_text(encoding="utf-8")
 

@@ -7,8 +7,15 @@ import click
 SUMMARIES = {
     "start": "Make a job folder with commented templates.",
     "tally": "Read a tally and judge it: totals, recovery, doubtful rows.",
+    "hazards": "Say what can hurt on this job, and where that is from.",
     "enough": "Say whether the pile is enough, and what would close it.",
     "lay": "Lay out the boards; write map, papers, cut list and layout.",
+    "moisture": "Say whether the boards are dry enough, and how far they move.",
+    "prepare": "List what is done to each board before it is cut.",
+    "nails": "Say what each piece is nailed with, and how deep that goes.",
+    "edges": "Say what boxes, openings and trim ask for.",
+    "buy": "List what has to be bought for a layout.",
+    "lumber": "Measure the pile: board feet, weight, worth, hours, carbon.",
     "map": "Draw the map of each surface from a layout made earlier.",
     "sheets": "Print the cut list and hanging sheet from a layout made earlier.",
     "risk": "Say what it survives when boards break, and what to cut first.",
@@ -60,6 +67,17 @@ def plankwright() -> None:
       plankwright lay porch        the layout, its map and its papers
       plankwright check porch      is the layout right?
       plankwright risk porch       what to cut first, as boards break
+
+    What the trade knows of it, each figure with its source:
+
+    \b
+      plankwright hazards porch    what can hurt, before you pull or cut
+      plankwright moisture porch   are the boards dry enough
+      plankwright prepare porch    what is done to each board first
+      plankwright nails porch      which nails, how deep, what they hold
+      plankwright edges porch      boxes, openings and trim
+      plankwright buy porch        what has to be bought
+      plankwright lumber porch     board feet, weight, worth, hours
 
     While it is worked on, until all hangs:
 

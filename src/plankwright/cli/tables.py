@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 _GAP = "   "
 
 
-def table(title: str, headings: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+def table(title: str, headings: Sequence[str], rows: Iterable[Sequence[str]], *, words: bool = False) -> str:
     """Set rows out in columns.
 
     Parameters
@@ -16,6 +16,8 @@ def table(title: str, headings: Sequence[str], rows: Iterable[Sequence[str]]) ->
         One for each column; the first column is aligned left, the others right.
     rows
         As many cells as headings.
+    words
+        Whether cells hold words more than numbers, so that all columns are aligned left.
 
     Returns
     -------
@@ -28,7 +30,7 @@ def table(title: str, headings: Sequence[str], rows: Iterable[Sequence[str]]) ->
     widths = [max(map(len, column)) for column in zip(*cells, strict=True)]
     first, *rest = (
         _GAP.join(
-            cell.rjust(width) if place else cell.ljust(width)
+            cell.ljust(width) if words or not place else cell.rjust(width)
             for place, (cell, width) in enumerate(zip(row, widths, strict=True))
         ).rstrip()
         for row in cells

@@ -145,6 +145,13 @@ def along_and_across(surface: Surface, point: Point) -> tuple[Nm, Nm]:
     return along, across
 
 
+def place_on_surface(surface: Surface, along: Nm, across: Nm) -> Point:
+    """Give the point that lies so far along and across the courses: the inverse of `along_and_across`."""
+    if surface.start in {Edge.TOP, Edge.RIGHT}:
+        across = (surface.height_nm if surface.start is Edge.TOP else surface.width_nm) - across
+    return (along, across) if surface.courses_run is Direction.HORIZONTAL else (across, along)
+
+
 def extent_in_course(surface: Surface, place: Rectangle) -> tuple[Nm, Nm, Nm, Nm]:
     """Give how far a rectangle reaches along and across the courses.
 

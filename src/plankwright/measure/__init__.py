@@ -15,6 +15,7 @@ from plankwright.measure.length import (
     round_nearest,
     round_up,
 )
+from plankwright.measure.quantity import write_force, write_mass, write_small, write_temperature
 from plankwright.measure.reading import LengthError, read_length
 from plankwright.measure.writing import write_area, write_exact, write_inches, write_length
 
@@ -36,6 +37,10 @@ __all__ = [
     "round_up",
     "write_area",
     "write_exact",
+    "write_force",
     "write_inches",
     "write_length",
+    "write_mass",
+    "write_small",
+    "write_temperature",
 ]

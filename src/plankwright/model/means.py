@@ -46,7 +46,7 @@ class Task:
     per: Per
 
     def __post_init__(self) -> None:
-        demand(self.minutes > 0, "a task takes some time", field="minutes")
+        demand(self.minutes > 0, "must be more than nothing", field="minutes")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,10 +71,10 @@ class Price:
     waste: Fraction = Fraction(0)
 
     def __post_init__(self) -> None:
-        demand(self.cost > 0, "wood has a price", field="cost")
+        demand(self.cost > 0, "must be more than nothing", field="cost")
         demand(
             self.per in WOOD_UNITS,
-            f"wood is sold by one of: {', '.join(WOOD_UNITS)}",
+            f"is nothing that wood is sold by: write {', '.join(WOOD_UNITS)}",
             field="per",
         )
-        demand(0 <= self.waste < 1, "a waste of 100 % or more leaves nothing: it is less", field="waste")
+        demand(0 <= self.waste < 1, "must be less than 100 %, or nothing would be left", field="waste")

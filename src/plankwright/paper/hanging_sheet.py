@@ -1,7 +1,7 @@
 """The hanging sheet in words: course by course from the start edge, pieces in order along each."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 
 from plankwright.draw.corners import corners_of, marks_beyond
 from plankwright.draw.subject import HungRow, Subject, subject
@@ -24,7 +24,7 @@ from plankwright.model import (
     SurfaceLayout,
 )
 from plankwright.paper.as_hung import EDGES, AsHung
-from plankwright.paper.nailing import member_name, tell_keep_outs, tell_nails
+from plankwright.paper.nailing import PieceNailing, member_name, tell_keep_outs, tell_nails
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +67,29 @@ class SurfaceSheet:
     bare: tuple[str, ...]
 
 
-def hanging_sheet(job: Job, surface_layout: SurfaceLayout, done: Done = NOTHING) -> SurfaceSheet:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Planned:
+    """What was planned for a surface besides its layout.
+
+    Parameters
+    ----------
+    intro
+        Sentences that hold for all of it.
+    pieces
+        Piece by piece, by their labels.
+    """
+
+    intro: tuple[str, ...] = ()
+    pieces: Mapping[str, PieceNailing] = field(default_factory=dict)
+
+
+PLAIN = Planned()
+"""Nothing was planned besides."""
+
+
+def hanging_sheet(
+    job: Job, surface_layout: SurfaceLayout, done: Done = NOTHING, planned: Planned = PLAIN
+) -> SurfaceSheet:
     """Put the hanging sheet of one surface into words.
 
     Parameters
@@ -78,13 +100,15 @@ def hanging_sheet(job: Job, surface_layout: SurfaceLayout, done: Done = NOTHING)
         The layout of one of its surfaces.
     done
         What hangs already is not told of any more; of what is cut it is said.
+    planned
+        What was planned besides: nails, boxes.
 
     Returns
     -------
     SurfaceSheet
         With a block for each course that is not all hung, from the start edge on.
     """
-    writer = _Writer(subject(job, surface_layout))
+    writer = _Writer(subject(job, surface_layout), planned)
     return SurfaceSheet(
         id=surface_layout.surface_id,
         intro=tuple(writer.intro()),
@@ -127,7 +151,8 @@ _WHERE_IT_HANGS = {
 
 
 class _Writer:
-    def __init__(self, what: Subject) -> None:
+    def __init__(self, what: Subject, planned: Planned) -> None:
+        self.planned = planned
         self.what, self.surface, self.rules = what, what.surface, what.job.rules
         self.courses = what.layout.courses
         self.closing = closing_course(what.surface, what.layout)
@@ -148,6 +173,7 @@ class _Writer:
             word = self.what.member.capitalize()
             yield f"{word}s, counted along the courses, with the marks of their centres: {marks}."
         yield from self._corners()
+        yield from self.planned.intro
         if surface.cut_outs:
             yield (
                 "Boxes: power off before you notch. A box must end flush with the new face, which may take "
@@ -278,7 +304,10 @@ class _Writer:
         for joint in self.what.joints:
             if joint.before == piece.label:
                 yield ToDo("Joint:", self._joint(joint, told))
-        yield ToDo("Nails:", tell_nails(self.what, piece))
+        nailing = self.planned.pieces.get(piece.label)
+        yield ToDo("Nails:", tell_nails(self.what, piece, nailing))
+        for sentence in () if nailing is None else nailing.besides:
+            yield ToDo("Mind:", sentence)
 
     def _joint(self, joint: Joint, told: AsHung) -> str:
         if joint.member is not None:

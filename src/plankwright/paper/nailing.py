@@ -2,12 +2,13 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from plankwright.draw.subject import Subject
 from plankwright.layout.hanging import called, grown
 from plankwright.layout.regions import along_and_across, extent_in_course
 from plankwright.measure import Nm, write_inches
-from plankwright.model import Course, Piece
+from plankwright.model import Course, Piece, Point
 
 
 def member_name(what: Subject, number: int) -> str:
@@ -29,13 +30,50 @@ def member_name(what: Subject, number: int) -> str:
     return f"{_initial(what, number)}\N{NO-BREAK SPACE}({mark})"
 
 
-def tell_nails(what: Subject, piece: Piece) -> str:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NailGroup:
+    """Nails of one sort in a piece.
+
+    Parameters
+    ----------
+    nail
+        How long they are; empty where that was not planned.
+    where
+        How they go in, where it is not plainly through the face.
+    spots
+        Where.
+    """
+
+    nail: str = ""
+    where: str = ""
+    spots: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceNailing:
+    """What was planned for the nails of a piece, and what else to mind with it at the wall.
+
+    Parameters
+    ----------
+    groups
+        Its nails.
+    besides
+        Sentences.
+    """
+
+    groups: tuple[NailGroup, ...] = ()
+    besides: tuple[str, ...] = ()
+
+
+def tell_nails(what: Subject, piece: Piece, planned: PieceNailing | None = None) -> str:
     """Say how many nails a piece gets, and how many on which members.
 
     Parameters
     ----------
     what, piece
         The piece on its surface.
+    planned
+        Which nails it gets; when left out, those of the layout without their length.
 
     Returns
     -------
@@ -47,18 +85,29 @@ def tell_nails(what: Subject, piece: Piece) -> str:
         if solid:
             return "anywhere, the backing is solid."
         return f"none, no {what.member} takes one behind this piece: add blocking or adhesive."
-    members = Counter(_members(what, piece))
+    groups = planned.groups if planned is not None and planned.groups else (NailGroup(spots=piece.nails),)
+    text = " ".join(_tell_group(what, group) for group in groups)
+    reached = {number for group in groups for number in _members(what, group.spots)}
+    if not solid and len(reached) < least:
+        text += f" Only {len(reached)} of {least} {what.member}s behind it: add blocking or adhesive."
+    return text
+
+
+def _tell_group(what: Subject, group: NailGroup) -> str:
+    members = Counter(_members(what, group.spots))
     said = [
         f"{count} on {'each of ' if len(numbers) > 1 else ''}{_runs(what, numbers)}"
         for count, numbers in _by_count(members).items()
     ]
-    elsewhere = len(piece.nails) - members.total()
+    elsewhere = len(group.spots) - members.total()
     if elsewhere:
-        said.append(f"{elsewhere} {'into the backing' if solid else f'beside the {what.member}s'}")
-    text = f"{len(piece.nails)} in all: {'; '.join(said)}."
-    if not solid and len(members) < least:
-        text += f" Only {len(members)} of {least} {what.member}s behind it: add blocking or adhesive."
-    return text
+        said.append(
+            f"{elsewhere} "
+            f"{'into the backing' if what.surface.framing.solid else f'beside the {what.member}s'}"
+        )
+    kind = f"× {group.nail}" if group.nail else "in all"
+    where = f" {group.where}" if group.where else ""
+    return f"{len(group.spots)} {kind}{where}: {'; '.join(said)}."
 
 
 def tell_keep_outs(what: Subject, course: Course) -> Iterator[str]:
@@ -86,9 +135,9 @@ def tell_keep_outs(what: Subject, course: Course) -> Iterator[str]:
         yield f"No nail {where}: {called(keep_out)}."
 
 
-def _members(what: Subject, piece: Piece) -> Iterator[int]:
+def _members(what: Subject, spots: Sequence[Point]) -> Iterator[int]:
     """Give the number of the member under each nail that has one."""
-    for nail in piece.nails:
+    for nail in spots:
         along, _ = along_and_across(what.surface, nail)
         for number, member in enumerate(what.surface.crossing_members, start=1):
             if abs(along - member.centre_nm) <= member.width_nm // 2:

@@ -11,8 +11,10 @@ from plankwright.measure import write_inches
 from plankwright.model import NOTHING_DONE, Job, Layout, Standing
 from plankwright.paper.caution import CAUTIONS
 from plankwright.paper.cut_list import cut_list
-from plankwright.paper.hanging_sheet import hanging_sheet
+from plankwright.paper.hanging_sheet import PLAIN, hanging_sheet
+from plankwright.paper.pack import NOTHING_BESIDES, Pack, printed, printed_sources
 from plankwright.paper.press import press
+from plankwright.paper.stickers import board_stickers, piece_stickers
 
 _SIDE_MARGIN = 12.0
 _MAP_MARGINS = 21.0
@@ -27,6 +29,7 @@ def work_sheets_pdf(
     remarks: Sequence[str] = (),
     *,
     standing: Standing = NOTHING_DONE,
+    pack: Pack = NOTHING_BESIDES,
 ) -> bytes:
     """Print all sheets of a job.
 
@@ -44,12 +47,15 @@ def work_sheets_pdf(
         What the checker leaves to the user's judgement, in sentences; they stand below the answer.
     standing
         How far the job has come: only what is still to be cut and hung is told.
+    pack
+        What is printed besides, and what was planned for the pieces.
 
     Returns
     -------
     bytes
         A PDF file, the same for the same job and layout.
     """
+    sources = pack.sources
     return press(
         "work_sheets",
         {
@@ -68,10 +74,31 @@ def work_sheets_pdf(
                 ],
             },
             "hanging": [
-                asdict(hanging_sheet(job, part, done_on(job, part, standing))) for part in layout.surfaces
+                asdict(
+                    hanging_sheet(
+                        job,
+                        part,
+                        done_on(job, part, standing),
+                        pack.planned.get(part.surface_id, PLAIN),
+                    )
+                )
+                for part in layout.surfaces
             ],
+            "before": [printed(section, sources) for section in pack.before],
+            "at_the_wall": [printed(section, sources) for section in pack.at_the_wall],
+            "after": [printed(section, sources) for section in pack.after],
+            "sources": printed_sources(sources),
+            "stickers": _stickers(job, layout, pack) if pack is not NOTHING_BESIDES else [],
         },
     )
+
+
+def _stickers(job: Job, layout: Layout, pack: Pack) -> list[dict[str, object]]:
+    sheets = (
+        ("Labels for boards", board_stickers(job, layout)),
+        ("Labels for pieces", piece_stickers(job, layout, pack.planned)),
+    )
+    return [{"name": name, "labels": [asdict(one) for one in these]} for name, these in sheets]
 
 
 def _order_of_work(job: Job, layout: Layout, *, begun: bool) -> list[str]:

@@ -1,7 +1,9 @@
-"""Draw the map of a surface: every piece in its place, to scale, on one sheet."""
+"""Draw the map of a surface: on one sheet to look at and print, and at full size for a drawing program."""
 
 from dataclasses import replace
 
+from plankwright.draw.dxf import write_dxf
+from plankwright.draw.full_size import wall_at_full_size
 from plankwright.draw.svg import write_svg
 from plankwright.draw.wall import wall_map
 from plankwright.layout.again import links_kept
@@ -33,3 +35,14 @@ def draw_map(
     """
     job = replace(job, linked=links_kept(job, standing))
     return write_svg(wall_map(job, laid, page_of(job.tape, paper), done=done_on(job, laid, standing)))
+
+
+def draw_full_size(job: Job, laid: SurfaceLayout, *, standing: Standing = NOTHING_DONE) -> str:
+    """Draw one surface at full size, in the units of the job's tape; parameters as in `draw_map`.
+
+    Returns
+    -------
+    str
+        A DXF file, with a layer for each sort of thing.
+    """
+    return write_dxf(wall_at_full_size(job, laid, done=done_on(job, laid, standing)), job.tape.system)

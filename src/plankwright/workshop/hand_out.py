@@ -12,7 +12,7 @@ from typing import NamedTuple
 from plankwright.model import NOTHING_DONE, Job, Layout, Standing
 from plankwright.workshop.ask_enough import Answer
 from plankwright.workshop.check_layout import demand_right
-from plankwright.workshop.draw_map import draw_map
+from plankwright.workshop.draw_map import draw_full_size, draw_map
 from plankwright.workshop.paper_size import PaperSize
 from plankwright.workshop.ports import Files
 from plankwright.workshop.print_sheets import print_sheets
@@ -140,13 +140,15 @@ def hand_out_sheets(
     return _write(folder, files, _sheets(job, layout, paper, None, standing))
 
 
-def map_files(surface_ids: tuple[str, ...]) -> tuple[str, ...]:
+def map_files(surface_ids: tuple[str, ...], ending: str = "svg") -> tuple[str, ...]:
     """Name the map of each surface so that any system takes the name and no two are the same.
 
     Parameters
     ----------
     surface_ids
         What the user calls the surfaces.
+    ending
+        Of the file.
 
     Returns
     -------
@@ -156,9 +158,9 @@ def map_files(surface_ids: tuple[str, ...]) -> tuple[str, ...]:
     names: list[str] = []
     for surface_id in surface_ids:
         stem = "map-" + (re.sub(r"[^\w]+", "-", surface_id).strip("-").lower() or "surface")
-        name, count = f"{stem}.svg", 2
+        name, count = f"{stem}.{ending}", 2
         while name in names:
-            name, count = f"{stem}-{count}.svg", count + 1
+            name, count = f"{stem}-{count}.{ending}", count + 1
         names.append(name)
     return tuple(names)
 
@@ -178,9 +180,11 @@ def _kept(layout: Layout, since: Since | None, files: Files) -> Iterator[_File]:
 
 
 def _maps(job: Job, layout: Layout, paper: PaperSize | None, standing: Standing) -> Iterator[_File]:
-    names = map_files(tuple(laid.surface_id for laid in layout.surfaces))
-    for laid, name in zip(layout.surfaces, names, strict=True):
+    ids = tuple(laid.surface_id for laid in layout.surfaces)
+    for laid, name, full in zip(layout.surfaces, map_files(ids), map_files(ids, "dxf"), strict=True):
         yield _File(name, f"the map of {laid.surface_id}", draw_map(job, laid, paper, standing=standing))
+        what = "the same at full size, for a drawing program"
+        yield _File(full, what, draw_full_size(job, laid, standing=standing))
 
 
 def _sheets(

@@ -79,6 +79,7 @@ def test_everything_is_written_and_named() -> None:
         "layout.json",
         "cut-list.csv",
         "map-wall.svg",
+        "map-wall.dxf",
         "sheets.pdf",
     ]
     assert memory.kept[OUT / "layout.json"] == "layout of village hall"
@@ -93,9 +94,9 @@ def test_everything_is_written_and_named() -> None:
 def test_maps_and_sheets_can_be_had_by_themselves() -> None:
     """As the commands for them do."""
     memory = FilesInMemory()
-    (drawn,) = hand_out_maps(small_job(), small_layout(), folder=OUT, files=memory)
+    drawn, full_size = hand_out_maps(small_job(), small_layout(), folder=OUT, files=memory)
     (printed,) = hand_out_sheets(small_job(), small_layout(), folder=OUT, files=memory)
-    assert list(memory.kept) == [drawn.path, printed.path]
+    assert list(memory.kept) == [drawn.path, full_size.path, printed.path]
 
 
 @pytest.mark.parametrize("way", [hand_out, hand_out_maps, hand_out_sheets])

@@ -180,3 +180,18 @@ DIMENSIONS = MappingProxyType(
     }
 )
 """Sources that nails.csv names by their keys."""
+
+BLIND_ALONE = Source(
+    key="blind-alone",
+    title="Tongued boards up to 6 in wide hold by their blind nails; wider ones take one through the "
+    "face as well",
+    trust=Trust.PRACTICE,
+)
+BLIND_ALONE_NM: Fact[Nm] = Fact(value=6 * INCH, source=BLIND_ALONE)
+"""Up to which width blind nails do by themselves. [nm]"""
+
+CARTRIDGE = Source(
+    key="cartridge", title="A cartridge of construction adhesive does about six pieces", trust=Trust.PRACTICE
+)
+PIECES_A_CARTRIDGE = Fact(value=6, source=CARTRIDGE)
+"""How many pieces a cartridge does. [pieces]"""

@@ -132,6 +132,7 @@ ASBESTOS_PCT = Fact(value=1, source=ASBESTOS)
 ASBESTOS_WORDS = frozenset(
     {"plaster", "texture", "textured", "tile", "tiles", "vinyl", "linoleum", "mastic", "vermiculite", "wrap"}
     | {"insulation", "insulated", "popcorn", "compound", "cement", "felt", "paper", "board", "fibreboard"}
+    | {"wallboard", "drywall"}
 )
 """Layers that are known for it or are easily taken for others that are; the source names most of them."""
 

@@ -102,8 +102,8 @@ def _treated(situation: Situation) -> Iterator[Said]:
     else:
         yield Said(
             "Nothing was entered as treated. Green or oily wood, tarry smell, stamps and tags speak of "
-            "treatment; homes were built with arsenate-treated wood until about 2003. Leave out what you "
-            "doubt.",
+            "treatment; wood for decks, sills and fences was treated with arsenate until about 2003. Leave "
+            "out what you doubt.",
             (ARSENATE_UNTIL,),
         )
 

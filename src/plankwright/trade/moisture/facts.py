@@ -99,6 +99,13 @@ ALLOWANCE = Source(
     trust=Trust.READ,
     note="The figure is given for wide flooring against its subfloor; for walls it is used by analogy.",
 )
+SEASON = Source(
+    key="season",
+    title="Working with tongue-and-groove boards: hung in a dry season they need room, in a damp one they go "
+    "tight",
+    address="https://finehomebuilding.com/2021/10/13/working-with-tongue-and-groove-boards",
+    trust=Trust.READ,
+)
 TONGUE_STAYS = Source(
     key="tongue-cover",
     title="A tongue should stay covered by half of its reach",

@@ -9,6 +9,11 @@ NAILS_FIRST = Source(
     "any saw or planer touches it; never the good blade first",
     trust=Trust.PRACTICE,
 )
+OLD_BLADE = Source(
+    key="old-blade",
+    title="A worn blade for wood that may hold metal, a good one for what was checked",
+    trust=Trust.PRACTICE,
+)
 HEAT = Source(
     key="heat",
     title="Wood Handbook, FPL-GTR-190 (2010), chapter 14, and ISPM 15: a core of 56 °C (133 °F) for 30 "

@@ -99,6 +99,7 @@ class Wood:
         return _distinct(one.gravity_source for one in self.species)
 
 
+@cache
 def wood_named(written: str) -> Wood:
     """Find out which wood a name means.
 
@@ -120,15 +121,17 @@ def wood_named(written: str) -> Wood:
     >>> len(wood_named("mystery").species) == len(every_species())
     True
     """
-    known = _vocabulary()
-    words = frozenset(word for word in _words(written) if word in known)
-    if not words:
+    known, families = _vocabulary(), _families()
+    words = _words(written) & known
+    if not words & families:
         return Wood(name="wood of unknown species", species=every_species())
-    fitting = tuple(one for one in every_species() if words <= one.words)
-    whole = tuple(one for one in fitting if one.words == words)
-    found = whole or fitting
+    if not _fitting(words):
+        # Such as "old pine": the table knows the word from another wood, and of pine it says nothing.
+        words &= families
+    fitting = _fitting(words)
+    found = tuple(one for one in fitting if one.words == words) or fitting
     if not found:
-        # Words that no one species has together, such as "oak pine".
+        # Families that no species is of together, such as "oak pine".
         return Wood(name="wood of unknown species", species=every_species())
     if len(found) == 1:
         return Wood(name=found[0].name, species=found)
@@ -158,6 +161,17 @@ def _species(row: dict[str, str]) -> Species:
 
 def _number(cell: str) -> float | None:
     return float(cell) if cell else None
+
+
+def _fitting(words: frozenset[str]) -> tuple[Species, ...]:
+    return tuple(one for one in every_species() if words <= one.words)
+
+
+@cache
+def _families() -> frozenset[str]:
+    """Give the words that name a family: the last one before the comma or colon of each name."""
+    heads = (re.split("[,:]", one.name)[0] for one in every_species())
+    return frozenset(_same(_WORD.findall(head.lower())[-1]) for head in heads) | {"redcedar"}
 
 
 @cache

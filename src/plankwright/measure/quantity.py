@@ -1,0 +1,71 @@
+"""Small lengths, temperatures, masses and forces as text, in the units that go with a tape."""
+
+from plankwright.measure.length import INCH, MILLIMETRE, System, TapeStyle
+
+_POUNDS_PER_KG = 2.2046226
+_POUNDS_FORCE_PER_NEWTON = 0.22480894
+_FEW = 10.0
+
+
+def write_small(nm: float, style: TapeStyle) -> str:
+    """Write a length that is less than the finest mark of a tape may show.
+
+    Parameters
+    ----------
+    nm
+        The length. [nm]
+    style
+        The tape; only its system counts.
+
+    Returns
+    -------
+    str
+        `0.06 in` or `1.5 mm`.
+    """
+    if style.system is System.METRIC:
+        return f"{nm / MILLIMETRE:.1f} mm"
+    return f"{nm / INCH:.2f} in"
+
+
+def write_temperature(celsius: float, style: TapeStyle) -> str:
+    """Write a temperature in whole degrees: `68 °F` or `20 °C`.
+
+    Parameters
+    ----------
+    celsius
+        [°C]
+    style
+        The tape; only its system counts.
+    """
+    if style.system is System.METRIC:
+        return f"{celsius:.0f} °C"
+    return f"{celsius * 1.8 + 32:.0f} °F"
+
+
+def write_mass(kg: float, style: TapeStyle) -> str:
+    """Write a mass: `125 lb` or `57 kg`, with one decimal below ten.
+
+    Parameters
+    ----------
+    kg
+        [kg]
+    style
+        The tape; only its system counts.
+    """
+    amount, unit = (kg, "kg") if style.system is System.METRIC else (kg * _POUNDS_PER_KG, "lb")
+    return f"{amount:.1f} {unit}" if amount < _FEW else f"{amount:,.0f} {unit}"
+
+
+def write_force(newtons: float, style: TapeStyle) -> str:
+    """Write a force: `75 lbf` or `330 N`.
+
+    Parameters
+    ----------
+    newtons
+        [N]
+    style
+        The tape; only its system counts.
+    """
+    if style.system is System.METRIC:
+        return f"{newtons:,.0f} N"
+    return f"{newtons * _POUNDS_FORCE_PER_NEWTON:,.0f} lbf"

@@ -1,0 +1,126 @@
+"""Labels to stick on boards and pieces: the id large, what it is, and a code that any phone reads.
+
+The code holds the words themselves, so that it can be read in a shed without any network.
+"""
+
+import io
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+import segno
+
+from plankwright.layout.hanging import hung_pieces
+from plankwright.layout.regions import extent_in_course
+from plankwright.layout.sawing import piece_name
+from plankwright.measure import write_inches, write_length
+from plankwright.model import Board, Course, HungPiece, Job, Layout, Piece
+from plankwright.paper.hanging_sheet import Planned
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sticker:
+    """A label.
+
+    Parameters
+    ----------
+    id
+        Read from afar.
+    lines
+        What it is.
+    said
+        What its code says.
+    code
+        The code, as SVG.
+    """
+
+    id: str
+    lines: tuple[str, ...]
+    said: str
+    code: str
+
+
+def board_stickers(job: Job, layout: Layout) -> tuple[Sticker, ...]:
+    """Make a label for each board that a layout needs, in the order of the tally.
+
+    Parameters
+    ----------
+    job, layout
+        The job and a layout of it.
+    """
+    used = {piece.board_id for piece in layout.pieces}
+    return tuple(_board(job, board, layout) for board in job.boards if board.id in used)
+
+
+def piece_stickers(job: Job, layout: Layout, planned: Mapping[str, Planned]) -> tuple[Sticker, ...]:
+    """Make a label for each piece, in the order of hanging.
+
+    Parameters
+    ----------
+    job, layout
+        The job and a layout of it.
+    planned
+        What was planned for each surface, by its id.
+    """
+    return tuple(_pieces(job, layout, planned))
+
+
+def read_code(said: str) -> str:
+    """Give text as a code that phones read, as SVG."""
+    out = io.BytesIO()
+    segno.make(said, error="m", micro=False).save(
+        out, kind="svg", border=4, xmldecl=False, svgns=True, omitsize=True
+    )
+    return out.getvalue().decode("utf-8")
+
+
+def _board(job: Job, board: Board, layout: Layout) -> Sticker:
+    size = f"{write_length(board.length_nm, job.tape)} × {write_inches(board.narrowest_width_nm, job.tape)}"
+    gives = [
+        piece_name(job, part.surface_id, piece)
+        for part in layout.surfaces
+        for piece in part.pieces
+        if piece.board_id == board.id
+    ]
+    lot = f"lot {board.lot}" if board.lot else ""
+    lines = (size, lot, f"gives {', '.join(gives)}", "arrow at the marked end")
+    told = tuple(line for line in lines if line)
+    return _sticker(f"{board.id}", told, (job.name, f"board {board.id}", *told))
+
+
+def _pieces(job: Job, layout: Layout, planned: Mapping[str, Planned]) -> Iterator[Sticker]:
+    for part in layout.surfaces:
+        courses = [course for course in part.courses for _ in course.pieces]
+        for course, piece, hung in zip(courses, part.pieces, hung_pieces(job, part), strict=True):
+            yield _piece(job, part.surface_id, course, piece, hung, planned.get(part.surface_id))
+
+
+def _piece(
+    job: Job, surface_id: str, course: Course, piece: Piece, hung: HungPiece, planned: Planned | None
+) -> Sticker:
+    tape = job.tape
+    along_from, along_to, *_ = extent_in_course(job.surface(surface_id), piece.place)
+    size = f"{write_inches(hung.long_point_nm, tape)} × {write_inches(course.height_nm, tape)}"
+    lines = (
+        size,
+        f"board {piece.board_id}, course {course.number}",
+        f"{write_inches(along_from, tape)} to {write_inches(along_to, tape)} along",
+        surface_id,
+    )
+    nailing = planned.pieces.get(piece.label) if planned else None
+    nails = (
+        [f"{len(group.spots)} × {group.nail} {group.where}".strip() for group in nailing.groups]
+        if nailing
+        else []
+    )
+    notches = [
+        f"notch for {what}: {write_inches(place.width_nm, tape)} × {write_inches(place.height_nm, tape)}"
+        for place, what in hung.notches
+    ]
+    besides = list(nailing.besides) if nailing else []
+    said = (job.name, f"{surface_id}, piece {piece.label}", *lines[:3], *notches, *nails, *besides)
+    return _sticker(piece.label, lines, said)
+
+
+def _sticker(name: str, lines: tuple[str, ...], said: tuple[str, ...]) -> Sticker:
+    text = "\n".join(said)
+    return Sticker(id=name, lines=lines, said=text, code=read_code(text))

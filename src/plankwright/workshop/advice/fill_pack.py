@@ -1,0 +1,146 @@
+"""Gather what is printed besides maps, cut list and hanging sheets."""
+
+from collections.abc import Iterator
+
+from plankwright.measure import TapeStyle, write_inches
+from plankwright.model import NOTHING_DONE, Job, Layout, Standing
+from plankwright.paper.hanging_sheet import Planned
+from plankwright.paper.leaf import Leaf, Part
+from plankwright.paper.nailing import NailGroup, PieceNailing
+from plankwright.paper.pack import Pack, Section
+from plankwright.trade.fasteners.facts import NEAR_END_NM
+from plankwright.workshop.advice.fit_edges import Box, Edges, edges_leaf, fit_edges
+from plankwright.workshop.advice.go_shopping import go_shopping, shopping_leaf
+from plankwright.workshop.advice.judge_moisture import judge_moisture
+from plankwright.workshop.advice.measure_lumber import measure_lumber
+from plankwright.workshop.advice.plan_nails import Driven, NailPlan, PieceNails, SurfaceNails, plan_nails
+from plankwright.workshop.advice.ready_boards import ready_boards, readying_leaf
+from plankwright.workshop.advice.tell_lumber import lumber_leaf
+from plankwright.workshop.advice.tell_moisture import moisture_leaf
+from plankwright.workshop.advice.tell_nails import nails_leaf, write_bit
+from plankwright.workshop.advice.watch_out import hazards_leaf, watch_out
+
+
+def fill_pack(
+    job: Job, layout: Layout, wanted: tuple[str, ...] = (), standing: Standing = NOTHING_DONE
+) -> Pack:
+    """Gather what is printed besides for a layout.
+
+    Parameters
+    ----------
+    job
+        The job.
+    layout
+        A layout of it that was checked.
+    wanted
+        Boards that are missing, each in words.
+    standing
+        How far the job has come.
+    """
+    plan, edges = plan_nails(job, layout, standing), fit_edges(job, layout)
+    moisture = _short(moisture_leaf(job, judge_moisture(job, layout)))
+    return Pack(
+        before=(
+            Section(
+                title="Before you cut",
+                leaves=(moisture, readying_leaf(job, ready_boards(job, layout))),
+            ),
+        ),
+        at_the_wall=(
+            Section(
+                title="Before you hang",
+                leaves=(_without_pieces(nails_leaf(job, plan)), edges_leaf(job, edges)),
+            ),
+        ),
+        after=(
+            Section(
+                title="To buy, and what it is worth",
+                leaves=(
+                    shopping_leaf(go_shopping(job, layout, wanted, standing)),
+                    lumber_leaf(job, measure_lumber(job, layout)),
+                ),
+            ),
+            Section(title="What can hurt you", leaves=(hazards_leaf(watch_out(job)),)),
+        ),
+        planned={surface.surface_id: _planned(surface, plan, edges, job.tape) for surface in plan.surfaces},
+    )
+
+
+def _short(leaf: Leaf) -> Leaf:
+    """Leave out a table of readings that fills a page: the tally has it."""
+    return Leaf(
+        title=leaf.title,
+        headline=leaf.headline,
+        parts=tuple(
+            Part(title=part.title, said=part.said, grid=part.grid if _few(part) else None)
+            for part in leaf.parts
+        ),
+    )
+
+
+_FEW = 24
+"""Rows of readings that are printed."""
+
+
+def _few(part: Part) -> bool:
+    return part.grid is not None and len(part.grid.rows) <= _FEW
+
+
+def _without_pieces(leaf: Leaf) -> Leaf:
+    """Leave out the table of pieces: the hanging sheet tells each."""
+    return Leaf(
+        title=leaf.title,
+        headline=leaf.headline,
+        parts=tuple(
+            Part(
+                title=part.title,
+                said=part.said,
+                grid=None if part.grid is not None and part.grid.columns[0] == "piece" else part.grid,
+            )
+            for part in leaf.parts
+        ),
+    )
+
+
+def _planned(surface: SurfaceNails, plan: NailPlan, edges: Edges, tape: TapeStyle) -> Planned:
+    boxes = [box for box in edges.boxes if box.surface_id == surface.surface_id]
+    return Planned(
+        intro=tuple(_intro(surface, plan, tape)),
+        pieces={piece.label: _nailing(piece, boxes, tape) for piece in surface.pieces},
+    )
+
+
+def _intro(surface: SurfaceNails, plan: NailPlan, tape: TapeStyle) -> Iterator[str]:
+    if surface.solid:
+        return
+    allowed = write_inches(plan.rule.allowed_nm(opened=surface.opened), tape)
+    yield (
+        f"Nails are {plan.kind}s, of the length that stands with each piece, and none longer: it stays "
+        "within "
+        f"{allowed} of the framing's face."
+    )
+    bits = sorted({piece.bit_nm for piece in surface.pieces if piece.bit_nm})
+    if bits:
+        near = write_inches(NEAR_END_NM.value, tape)
+        yield f"Drill {write_bit(bits[0])} first for every nail within {near} of an end."
+
+
+def _nailing(piece: PieceNails, boxes: list[Box], tape: TapeStyle) -> PieceNailing:
+    return PieceNailing(
+        groups=tuple(_group(one, tape) for one in piece.driven),
+        besides=tuple(_besides(piece, boxes, tape)),
+    )
+
+
+def _group(one: Driven, tape: TapeStyle) -> NailGroup:
+    nail = one.chosen.nail
+    length = "no nail is short enough" if nail is None else write_inches(nail.length_nm, tape)
+    return NailGroup(nail=length, where="at the tongue, at 45°" if one.blind else "", spots=one.spots)
+
+
+def _besides(piece: PieceNails, boxes: list[Box], tape: TapeStyle) -> Iterator[str]:
+    if not piece.held and piece.cut_off_by:
+        yield f"cut off from framing by {', '.join(piece.cut_off_by)}: blocking or adhesive."
+    for box in boxes:
+        if box.extension_nm and any(notch.label == piece.label for notch in box.notches):
+            yield f"extender {write_inches(box.extension_nm, tape)} deep for {box.called}; circuit off."

@@ -1,0 +1,342 @@
+"""Boxes and edges: what is notched, how far boxes come forward, and whether trim covers what moves."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from plankwright.draw.subject import Subject, subject
+from plankwright.layout.hanging import called
+from plankwright.measure import Nm, write_inches, write_small
+from plankwright.model import CutOut, Edge, Job, Layout, Rectangle
+from plankwright.paper.leaf import Grid, Leaf, Part
+from plankwright.trade.edges.boxes import extension_nm
+from plankwright.trade.edges.facts import (
+    BOX_GAP_NM,
+    EXTENDER,
+    FLUSH,
+    GAP,
+    OVERLAP_NM,
+    REVEAL,
+    REVEAL_NM,
+    TRIM_OVERLAP,
+)
+from plankwright.trade.edges.trim import EdgeCover
+from plankwright.trade.source import Said
+from plankwright.workshop.advice.judge_moisture import Movement, judge_moisture
+from plankwright.workshop.wording import capital, counted, listed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Notch:
+    """What is cut out of a piece for a box.
+
+    Parameters
+    ----------
+    label
+        The piece.
+    left_nm, bottom_nm
+        From its left end and from its lower edge to the notch. [nm]
+    width_nm, height_nm
+        [nm]
+    """
+
+    label: str
+    left_nm: Nm
+    bottom_nm: Nm
+    width_nm: Nm
+    height_nm: Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Box:
+    """What comes through the boards.
+
+    Parameters
+    ----------
+    surface_id, called
+        Where, and what it is called.
+    notches
+        In its pieces.
+    finish_nm
+        From the face of the framing to the new face there, with the thickest of its pieces. [nm]
+    front_nm
+        From the face of the framing to its front as it is. [nm]
+    extension_nm
+        How deep an extender it takes to end flush. [nm]
+    """
+
+    surface_id: str
+    called: str
+    notches: tuple[Notch, ...]
+    finish_nm: Nm
+    front_nm: Nm
+    extension_nm: Nm
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Jamb:
+    """An opening whose jamb has to come forward.
+
+    Parameters
+    ----------
+    surface_id, called
+        Where, and what it is called.
+    extension_nm
+        How far, from what lies between framing and boards on. [nm]
+    cover
+        What its casing covers.
+    """
+
+    surface_id: str
+    called: str
+    extension_nm: Nm
+    cover: EdgeCover
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Side:
+    """A side of a surface.
+
+    Parameters
+    ----------
+    surface_id, edge
+        Where.
+    cover
+        What the trim along it covers.
+    """
+
+    surface_id: str
+    edge: Edge
+    cover: EdgeCover
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edges:
+    """Everything that boards meet.
+
+    Parameters
+    ----------
+    boxes, jambs, sides
+        Surface by surface.
+    """
+
+    boxes: tuple[Box, ...]
+    jambs: tuple[Jamb, ...]
+    sides: tuple[Side, ...]
+
+    @property
+    def uncovered(self) -> tuple[Side | Jamb, ...]:
+        """Sides and openings where trim is too narrow for what moves under it."""
+        every: tuple[Side | Jamb, ...] = (*self.sides, *self.jambs)
+        return tuple(one for one in every if not one.cover.covered)
+
+
+def fit_edges(job: Job, layout: Layout) -> Edges:
+    """Find out what a layout does to boxes, jambs and trim.
+
+    Parameters
+    ----------
+    job
+        The job.
+    layout
+        A layout of it that was checked.
+    """
+    movements = {movement.surface_id: movement for movement in judge_moisture(job, layout).movements}
+    subjects = [subject(job, part) for part in layout.surfaces]
+    return Edges(
+        boxes=tuple(_box(what, cut_out) for what in subjects for cut_out in what.surface.cut_outs),
+        jambs=tuple(jamb for what in subjects for jamb in _jambs(what, movements[what.surface.id])),
+        sides=tuple(side for what in subjects for side in _sides(what, movements[what.surface.id])),
+    )
+
+
+def edges_leaf(job: Job, edges: Edges) -> Leaf:
+    """Tell what is notched, what comes forward, and what the trim covers.
+
+    Parameters
+    ----------
+    job
+        The job.
+    edges
+        What was found of it.
+    """
+    return Leaf(
+        title="Boxes and edges",
+        headline=_headline(edges),
+        parts=(
+            Part(title="Boxes", said=tuple(_tell_boxes(job, edges)), grid=_boxes_grid(job, edges)),
+            Part(title="Openings", said=tuple(_tell_jambs(job, edges)), grid=_jambs_grid(job, edges)),
+            Part(title="Trim", said=tuple(_tell_sides(job, edges)), grid=_sides_grid(job, edges)),
+        ),
+    )
+
+
+def _box(what: Subject, cut_out: CutOut) -> Box:
+    name = called(cut_out)
+    meeting = [row for row in what.rows if any(told == name for _, told in row.hung.notches)]
+    between = what.surface.between_nm
+    finish = max(
+        (between + row.piece.shim_nm + what.job.board(row.piece.board_id).thickness_nm for row in meeting),
+        default=between,
+    )
+    front = between if cut_out.front_nm is None else cut_out.front_nm
+    return Box(
+        surface_id=what.surface.id,
+        called=name,
+        notches=tuple(
+            _notch(row.piece.label, place, _body(row.hung.shape))
+            for row in meeting
+            for place, told in row.hung.notches
+            if told == name
+        ),
+        finish_nm=finish,
+        front_nm=front,
+        extension_nm=extension_nm(finish, front),
+    )
+
+
+def _body(shape: tuple[tuple[int, int], ...]) -> tuple[Nm, Nm]:
+    """Give the left end and the lower edge of a piece."""
+    return min(x for x, _ in shape), min(y for _, y in shape)
+
+
+def _notch(label: str, place: Rectangle, corner: tuple[Nm, Nm]) -> Notch:
+    return Notch(
+        label=label,
+        left_nm=place.left - corner[0],
+        bottom_nm=place.bottom - corner[1],
+        width_nm=place.width_nm,
+        height_nm=place.height_nm,
+    )
+
+
+def _jambs(what: Subject, movement: Movement) -> Iterator[Jamb]:
+    thickest = max((what.job.board(row.piece.board_id).thickness_nm for row in what.rows), default=0)
+    for opening in what.surface.openings:
+        yield Jamb(
+            surface_id=what.surface.id,
+            called=opening.id,
+            extension_nm=thickest,
+            cover=_cover(what, opening.trim_nm, movement),
+        )
+
+
+def _sides(what: Subject, movement: Movement) -> Iterator[Side]:
+    trim = what.surface.trim
+    for edge, width in (
+        (Edge.BOTTOM, trim.bottom),
+        (Edge.TOP, trim.top),
+        (Edge.LEFT, trim.left),
+        (Edge.RIGHT, trim.right),
+    ):
+        if width:
+            yield Side(surface_id=what.surface.id, edge=edge, cover=_cover(what, width, movement))
+
+
+def _cover(what: Subject, trim_nm: Nm, movement: Movement) -> EdgeCover:
+    """Give what trim covers along an edge: the edge course alone draws back, for each is nailed by itself."""
+    return EdgeCover(
+        trim_nm=trim_nm,
+        gap_nm=what.job.rules.expansion_gap_nm,
+        shrinks_nm=round(movement.opens_nm[1]),
+        swells_nm=round(movement.closes_nm[1]),
+    )
+
+
+def _headline(edges: Edges) -> Said:
+    extended = [box for box in edges.boxes if box.extension_nm]
+    told = counted(len(extended), "box extender")
+    if edges.uncovered:
+        where = counted(len(edges.uncovered), "place")
+        return Said(f"{capital(told)}; trim is too narrow at {where}.", (TRIM_OVERLAP,))
+    return Said(f"{capital(told)}; the trim covers every gap.", (TRIM_OVERLAP,))
+
+
+def _tell_boxes(job: Job, edges: Edges) -> Iterator[Said]:
+    if not edges.boxes:
+        yield Said("Nothing comes through the boards.")
+        return
+    yield Said(
+        "Switch the circuit off and test before you notch or touch a box, and have it extended by whoever is "
+        "licensed for it: in a surface that burns its front ends flush or stands out, and an extender is one "
+        "that was made for it. Local codes decide.",
+        (FLUSH, EXTENDER),
+    )
+    gap = write_inches(BOX_GAP_NM.value, job.tape)
+    yield Said(f"The hole may be up to {gap} wider than the box on each side.", (GAP,))
+
+
+def _boxes_grid(job: Job, edges: Edges) -> Grid | None:
+    def inches(nm: Nm) -> str:
+        return write_inches(nm, job.tape)
+
+    rows = tuple(
+        (
+            box.called,
+            notch.label,
+            f"{inches(notch.width_nm)} × {inches(notch.height_nm)}",
+            f"{inches(notch.left_nm)} / {inches(notch.bottom_nm)}",
+            inches(box.finish_nm - box.front_nm) if box.extension_nm else "none",
+        )
+        for box in edges.boxes
+        for notch in box.notches
+    )
+    columns = ("box", "piece", "notch, wide × high", "from its left / from below", "extender")
+    return Grid(columns=columns, rows=rows) if rows else None
+
+
+def _tell_jambs(job: Job, edges: Edges) -> Iterator[Said]:
+    if not edges.jambs:
+        yield Said("No opening meets the boards.")
+        return
+    yield Said(
+        "Jambs that end flush with what lies below the boards come forward by the boards' thickness; "
+        "casing is set "
+        f"back {write_inches(REVEAL_NM.value, job.tape)} so that their edge shows.",
+        (REVEAL,),
+    )
+
+
+def _jambs_grid(job: Job, edges: Edges) -> Grid | None:
+    rows = tuple(
+        (
+            jamb.called,
+            write_inches(jamb.extension_nm, job.tape),
+            write_inches(jamb.cover.trim_nm, job.tape),
+            write_small(jamb.cover.overlap_nm, job.tape),
+            "covered" if jamb.cover.covered else "too narrow",
+        )
+        for jamb in edges.jambs
+    )
+    columns = ("opening", "jamb comes forward", "casing on the boards", "least overlap", "")
+    return Grid(columns=columns, rows=rows) if rows else None
+
+
+def _tell_sides(job: Job, edges: Edges) -> Iterator[Said]:
+    if not edges.sides:
+        yield Said(
+            "No trim was entered, so the gap along the sides will show: give its width under [surface.trim]."
+        )
+        return
+    yield Said(
+        f"Trim should lie on the boards by {write_inches(OVERLAP_NM.value, job.tape)} or more in the "
+        "driest season.",
+        (TRIM_OVERLAP,),
+    )
+    narrow = [f"{side.edge} of {side.surface_id}" for side in edges.sides if not side.cover.covered]
+    if narrow:
+        yield Said(f"Too narrow: {listed(narrow)}. Take wider trim there, or a smaller expansion_gap.")
+
+
+def _sides_grid(job: Job, edges: Edges) -> Grid | None:
+    rows = tuple(
+        (
+            f"{side.surface_id}, {side.edge}",
+            write_inches(side.cover.trim_nm, job.tape),
+            write_inches(side.cover.gap_nm, job.tape),
+            write_small(side.cover.shrinks_nm, job.tape),
+            write_small(side.cover.overlap_nm, job.tape),
+        )
+        for side in edges.sides
+    )
+    columns = ("side", "trim", "gap", "draws back", "least overlap")
+    return Grid(columns=columns, rows=rows) if rows else None

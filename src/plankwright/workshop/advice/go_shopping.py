@@ -1,0 +1,214 @@
+"""What has to be bought: nails, extenders, blades, adhesive, trim, and the boards that are missing."""
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import ceil, dist
+
+from plankwright.layout.regions import side_of_edge
+from plankwright.measure import FOOT, METRE, Nm, System, round_up, write_inches, write_length
+from plankwright.model import NOTHING_DONE, Edge, Job, Layout, Paint, SawKind, Standing, Surface
+from plankwright.paper.leaf import Grid, Leaf, Part
+from plankwright.trade.edges.facts import EXTENDER, FLUSH
+from plankwright.trade.fasteners.facts import (
+    ADHESIVE,
+    CARTRIDGE,
+    NEAR_END,
+    PIECES_A_CARTRIDGE,
+    PREBORED,
+    SPARE,
+)
+from plankwright.trade.hazards.facts import ASBESTOS, LEAD_WHO, METAL, WOOD_DUST
+from plankwright.trade.lumber.facts import NEW_EXTRA, NEW_EXTRA_SHARE
+from plankwright.trade.readying.facts import NAILS_FIRST, OLD_BLADE
+from plankwright.trade.source import Said, Source
+from plankwright.workshop.advice.fit_edges import Edges, fit_edges
+from plankwright.workshop.advice.plan_nails import NailPlan, plan_nails
+from plankwright.workshop.advice.tell_nails import called_nail, write_bit
+from plankwright.workshop.advice.watch_out import situation_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Item:
+    """Something to buy.
+
+    Parameters
+    ----------
+    what
+        As it is asked for in a shop.
+    amount
+        How much of it, in words; a count where it is one.
+    why
+        What it is for.
+    sources
+        Of the figures.
+    """
+
+    what: str
+    amount: str
+    why: str
+    sources: tuple[Source, ...] = ()
+
+
+def go_shopping(
+    job: Job, layout: Layout, wanted: tuple[str, ...] = (), standing: Standing = NOTHING_DONE
+) -> tuple[Item, ...]:
+    """List what has to be bought for a layout.
+
+    Parameters
+    ----------
+    job
+        The job.
+    layout
+        A layout of it that was checked.
+    wanted
+        Boards that are missing, each in words.
+    standing
+        How far the job has come: only what is still to be nailed is reckoned.
+    """
+    plan, edges = plan_nails(job, layout, standing), fit_edges(job, layout)
+    return (
+        *(Item(what=board, amount="", why="missing for a full cover") for board in wanted),
+        *_nails(job, plan),
+        *_glue(plan),
+        *_boxes(job, edges),
+        *_shims(job, layout),
+        *_trim(job),
+        *_blades(job),
+        *_guards(job),
+    )
+
+
+def shopping_leaf(items: tuple[Item, ...]) -> Leaf:
+    """Tell what has to be bought.
+
+    Parameters
+    ----------
+    items
+        As listed.
+    """
+    rows = tuple((item.what, item.amount, item.why) for item in items)
+    sources = tuple(dict.fromkeys(source for item in items for source in item.sources))
+    return Leaf(
+        title="To buy",
+        headline=Said(f"{len(items)} things to buy; look first what is in the shed.", sources),
+        parts=(Part(title="List", grid=Grid(columns=("what", "how much", "for"), rows=rows, ticks=(0,))),),
+    )
+
+
+def _nails(job: Job, plan: NailPlan) -> Iterator[Item]:
+    for one in plan.to_buy:
+        pounds = "" if one.pounds is None else f", {one.pounds:.1f} lb"
+        yield Item(
+            what=called_nail(one.nail, job.tape),
+            amount=f"{one.bought}{pounds}",
+            why=f"{one.driven} are driven",
+            sources=(*one.nail.sources, SPARE),
+        )
+    bits = sorted({piece.bit_nm for piece in plan.pieces if piece.bit_nm})
+    for bit in bits:
+        yield Item(
+            what=f"drill bit, {write_bit(bit)}",
+            amount="2",
+            why="nails near the ends; thin bits break",
+            sources=(PREBORED, NEAR_END),
+        )
+
+
+def _glue(plan: NailPlan) -> Iterator[Item]:
+    glued = [piece for surface in plan.surfaces for piece in (*surface.not_held, *surface.too_heavy)]
+    count = len({(piece.surface_id, piece.label) for piece in glued})
+    if count:
+        yield Item(
+            what="construction adhesive, cartridge",
+            amount=str(ceil(count / PIECES_A_CARTRIDGE.value)),
+            why=f"{count} piece{'' if count == 1 else 's'} that nails alone do not hold; or blocking",
+            sources=(ADHESIVE, CARTRIDGE),
+        )
+
+
+def _boxes(job: Job, edges: Edges) -> Iterator[Item]:
+    depths = Counter(box.extension_nm for box in edges.boxes if box.extension_nm)
+    for depth, count in sorted(depths.items()):
+        yield Item(
+            what=f"box extender, {write_inches(depth, job.tape)} deep",
+            amount=str(count),
+            why="boxes flush with the new face; ask whoever is licensed",
+            sources=(FLUSH, EXTENDER),
+        )
+
+
+def _shims(job: Job, layout: Layout) -> Iterator[Item]:
+    shims = Counter(piece.shim_nm for piece in layout.pieces if piece.shim_nm)
+    for thickness, count in sorted(shims.items()):
+        yield Item(what=f"shim, {write_inches(thickness, job.tape)}", amount=str(count), why="thinner boards")
+
+
+def _trim(job: Job) -> Iterator[Item]:
+    lengths: Counter[tuple[str, Nm]] = Counter()
+    for surface in job.surfaces:
+        for edge in Edge:
+            width = getattr(surface.trim, edge.value)
+            if width:
+                lengths[f"trim, {edge.value}", width] += _length_of(surface, edge)
+        for opening in surface.openings:
+            if opening.trim_nm:
+                around = 2 * opening.place.height_nm + opening.place.width_nm
+                sill = opening.place.width_nm if opening.place.bottom > 0 else 0
+                lengths["casing", opening.trim_nm] += around + sill
+    for (what, width), length in lengths.items():
+        step = METRE // 10 if job.tape.system is System.METRIC else FOOT
+        bought = round_up(ceil(length * (1 + NEW_EXTRA_SHARE.value)), step)
+        yield Item(
+            what=f"{what}, covering {write_inches(width, job.tape)}",
+            amount=write_length(bought, job.tape),
+            why="the gap along the boards; a tenth more than it measures",
+            sources=(NEW_EXTRA,),
+        )
+
+
+def _length_of(surface: Surface, edge: Edge) -> Nm:
+    """Give how long a side is: along its slopes too, less what openings on the floor take of it. [nm]"""
+    corners = surface.outline
+    total = 0.0
+    for start, end in zip(corners, (*corners[1:], corners[0]), strict=True):
+        if side_of_edge(start, end) is edge:
+            total += dist(start, end)
+    if edge is Edge.BOTTOM:
+        total -= sum(one.place.width_nm for one in surface.openings if one.place.bottom <= 0)
+    return max(0, round(total))
+
+
+def _blades(job: Job) -> Iterator[Item]:
+    for kind in (SawKind.CROSSCUT, SawKind.RIP):
+        if any(saw.cuts is kind for saw in job.saws) or not job.saws:
+            yield Item(
+                what=f"{kind.value} blade",
+                amount="1 worn, 1 good",
+                why="old wood; the good one for checked boards only",
+                sources=(OLD_BLADE, NAILS_FIRST),
+            )
+
+
+def _guards(job: Job) -> Iterator[Item]:
+    yield Item(
+        what="metal detector for wood, goggles, dust mask, gloves",
+        amount="as you lack them",
+        why="nails, dust, splinters",
+        sources=(METAL, WOOD_DUST),
+    )
+    situation = situation_of(job)
+    if any(lot.paint is Paint.UNKNOWN for lot in situation.lots):
+        yield Item(
+            what="lead test of the paint",
+            amount=str(sum(lot.paint is Paint.UNKNOWN for lot in situation.lots)),
+            why="lots whose paint nobody tested",
+            sources=(LEAD_WHO,),
+        )
+    if situation.layers:
+        yield Item(
+            what="asbestos test by a laboratory",
+            amount="where in doubt",
+            why=f"what lies below the boards: {', '.join(situation.layers)}",
+            sources=(ASBESTOS,),
+        )

@@ -1,0 +1,272 @@
+"""Say in plain words what a layout is nailed with, and what pulls against what."""
+
+from collections.abc import Iterator, Sequence
+
+from plankwright.measure import TapeStyle, write_force, write_inches
+from plankwright.model import Job
+from plankwright.paper.leaf import Grid, Leaf, Part
+from plankwright.trade.fasteners.facts import (
+    ADHESIVE,
+    BITE,
+    BLIND,
+    BLIND_ALONE,
+    CABLE_DEPTH,
+    HEAD_SET,
+    NEAR_END,
+    OPENED,
+    PIPE_DEPTH,
+    PREBORED,
+    PROTECTED_DEPTH_NM,
+    SHARE_OF_ULTIMATE,
+    SIDING,
+    SPARE,
+    THREE_TIMES,
+    TONGUE_ROOT,
+    TRUSTED_SHARE,
+    WEAK_FRAMING,
+    WITHDRAWAL,
+)
+from plankwright.trade.fasteners.nails import Nail
+from plankwright.trade.source import Said, Source
+from plankwright.workshop.advice.plan_nails import Driven, NailPlan, PieceNails, SurfaceNails
+from plankwright.workshop.wording import counted, listed
+
+_MOST_NAMED = 12
+
+
+def nails_leaf(job: Job, plan: NailPlan) -> Leaf:
+    """Tell how a job is nailed.
+
+    Parameters
+    ----------
+    job
+        The job.
+    plan
+        What was planned for it.
+    """
+    tape = job.tape
+    return Leaf(
+        title="Nails",
+        headline=_headline(plan, tape),
+        parts=(
+            Part(title="How deep", said=tuple(_rule(plan, tape))),
+            *(
+                Part(
+                    title=surface.surface_id,
+                    said=tuple(_surface(job, surface, plan, tape)),
+                    grid=_pieces(surface, tape),
+                )
+                for surface in plan.surfaces
+            ),
+            Part(
+                title="To buy",
+                said=(Said("A tenth more than are driven.", (SPARE,)),),
+                grid=_buying(plan, tape),
+            ),
+        ),
+    )
+
+
+def nails_of_piece(piece: PieceNails, tape: TapeStyle) -> str:
+    """Tell the nails of a piece in a line, for the hanging sheet.
+
+    Parameters
+    ----------
+    piece
+        What was planned for it.
+    tape
+        How lengths are written.
+    """
+    if not piece.driven:
+        return ""
+    text = "; ".join(_driven(one, tape) for one in piece.driven)
+    if piece.near_ends:
+        drill = f" {write_bit(piece.bit_nm)}" if piece.bit_nm else ""
+        text += f"; drill{drill} first at {counted(piece.near_ends, 'nail')} near the ends"
+    return f"{text}."
+
+
+def called_nail(nail: Nail, tape: TapeStyle) -> str:
+    """Say what a nail is asked for by in a shop."""
+    size = f" ({nail.size})" if nail.size else ""
+    return f"{write_inches(nail.length_nm, tape)}{size} {nail.kind}"
+
+
+def write_bit(bit_nm: int) -> str:
+    """Write a drill bit by its 64ths of an inch, and in millimetres."""
+    sixty_fourths = round(bit_nm * 64 / 25_400_000)
+    top, bottom = sixty_fourths, 64
+    while top % 2 == 0 and top:
+        top, bottom = top // 2, bottom // 2
+    return f"{top}/{bottom} in ({bit_nm / 1e6:.1f} mm)"
+
+
+def _headline(plan: NailPlan, tape: TapeStyle) -> Said:
+    total = sum(one.driven for one in plan.to_buy)
+    if not total:
+        return Said("No nail of this kind reaches the framing without passing the depth allowed: see below.")
+    sorts = listed([f"{one.driven} × {called_nail(one.nail, tape)}" for one in plan.to_buy])
+    if len(plan.to_buy) == 1:
+        sorts = f"all {called_nail(plan.to_buy[0].nail, tape)}s"
+    loose = sum(len(surface.not_held) for surface in plan.surfaces)
+    more = f" {counted(loose, 'piece').capitalize()} need more than nails." if loose > 1 else ""
+    more = " One piece needs more than nails." if loose == 1 else more
+    sources = tuple(dict.fromkeys(source for one in plan.to_buy for source in one.nail.sources))
+    return Said(f"{total} nails: {sorts}.{more}", sources)
+
+
+def _rule(plan: NailPlan, tape: TapeStyle) -> Iterator[Said]:
+    rule = plan.rule
+    yield Said(
+        f"The longest nail is taken whose tip stays within {write_inches(rule.unknown_nm, tape)} of the "
+        f"framing's "
+        f"face where nobody looked inside, {write_inches(rule.opened_nm, tape)} where it was opened and "
+        f"mapped; "
+        f"at least {write_inches(rule.bite_nm, tape)} of bite is wanted.",
+        (CABLE_DEPTH, HEAD_SET, OPENED, BITE),
+    )
+    protected = PROTECTED_DEPTH_NM.value
+    if max(rule.unknown_nm, rule.opened_nm) > protected:
+        yield Said(
+            f"You allow more than {write_inches(protected, tape)}, at which a cable may lie unprotected: "
+            f"that "
+            "takes somebody who knows what runs there.",
+            (CABLE_DEPTH, PIPE_DEPTH),
+        )
+
+
+def _surface(job: Job, surface: SurfaceNails, plan: NailPlan, tape: TapeStyle) -> Iterator[Said]:
+    if surface.solid:
+        yield Said(
+            "Solid backing takes nails anywhere, so none are planned piece by piece: every 16 in or so, "
+            "two where "
+            "a board is wide, and none deeper than the rule above, counted from the backing's face.",
+            (CABLE_DEPTH,),
+        )
+        return
+    told = surface.published
+    board = write_inches(surface.board_nm, tape)
+    allowed = plan.rule.allowed_nm(opened=surface.opened)
+    between = write_inches(surface.between_nm, tape)
+    over = f" over {between} of what lies between" if surface.between_nm else ""
+    yield Said(
+        f"With boards of {board}{over}, other rules would have: three times the board, "
+        f"{write_inches(told.three_times_nm, tape)}, whose tip is "
+        f"{_past(told.three_times_depth_nm, allowed, tape)}; 1-1/2 in of bite, "
+        f"{write_inches(told.siding_nm, tape)}, {_past(told.siding_depth_nm, allowed, tape)}. "
+        "They are not followed where they go deeper than is allowed.",
+        (THREE_TIMES, SIDING),
+    )
+    short = surface.short_bite
+    if short:
+        yield Said(
+            f"Less bite than is wanted: {_named(short)}. A ring shank, a thicker nail or glue makes up "
+            f"for it; a "
+            "deeper nail does only where you know what runs behind.",
+            (BITE, ADHESIVE),
+        )
+    if any(one.blind for piece in surface.pieces for one in piece.driven):
+        yield Said(
+            "Tongued boards are nailed at 45° at the root of the tongue; the starter, wide ones and the last "
+            "course through the face as well.",
+            (BLIND, TONGUE_ROOT, BLIND_ALONE),
+        )
+    yield from _not_held(surface)
+    yield from _strength(job, surface, tape)
+    if any(piece.near_ends for piece in surface.pieces):
+        yield Said(
+            "Drill first near the ends of old boards; the hole is up to three quarters of the nail.",
+            (NEAR_END, PREBORED, SIDING),
+        )
+
+
+def _past(depth: int, allowed: int, tape: TapeStyle) -> str:
+    said = f"{write_inches(depth, tape)} into the framing"
+    return f"{said}, {write_inches(depth - allowed, tape)} too deep" if depth > allowed else said
+
+
+def _not_held(surface: SurfaceNails) -> Iterator[Said]:
+    by_reason: dict[str, list[PieceNails]] = {}
+    for piece in surface.not_held:
+        reason = ", ".join(piece.cut_off_by)
+        by_reason.setdefault(reason, []).append(piece)
+    for reason, pieces in by_reason.items():
+        why = f"cut off from framing by {reason}" if reason else "held at too few places"
+        yield Said(
+            f"{_named(pieces)}: {why}. Let blocking in between the framing before it is covered, or glue "
+            f"as well: "
+            "beads of construction adhesive on what lies behind, and no nail there.",
+            (ADHESIVE,),
+        )
+
+
+def _strength(job: Job, surface: SurfaceNails, tape: TapeStyle) -> Iterator[Said]:
+    judged = [piece for piece in surface.pieces if piece.times_its_weight is not None]
+    if not judged:
+        return
+    weakest = min(judged, key=lambda piece: piece.times_its_weight or 0.0)
+    times = weakest.times_its_weight or 0.0
+    sources: tuple[Source, ...] = (WITHDRAWAL, SHARE_OF_ULTIMATE)
+    if not job.surface(surface.surface_id).framing.wood:
+        sources = (*sources, WEAK_FRAMING)
+    weight, holds = (write_force(force, tape) for force in (weakest.weight_n, weakest.holds_n or 0.0))
+    how = "all of it hangs on the nails" if surface.overhead else "on a wall little of it pulls straight out"
+    yield Said(
+        f"Weakest against its weight is {weakest.label}: it weighs {weight} ({how}), and {holds} would "
+        "draw its "
+        f"nails, {times:.0f} times as much; at least {TRUSTED_SHARE.value:.0f} times are asked for overhead.",
+        sources,
+    )
+    if surface.too_heavy:
+        yield Said(
+            f"Too heavy for their nails: {_named(surface.too_heavy)}. Take thicker nails or screws, more "
+            f"of them, "
+            "or glue as well.",
+            (SHARE_OF_ULTIMATE, ADHESIVE),
+        )
+
+
+def _pieces(surface: SurfaceNails, tape: TapeStyle) -> Grid | None:
+    rows = tuple(
+        (
+            piece.label,
+            " + ".join(_driven(one, tape) for one in piece.driven) or "none",
+            " + ".join(write_inches(one.chosen.bite_nm, tape) for one in piece.driven) or "-",
+            " + ".join(write_inches(one.chosen.deepest_nm, tape) for one in piece.driven) or "-",
+            f"{piece.members} of {piece.members_wanted}",
+            str(piece.near_ends or ""),
+            "" if piece.times_its_weight is None else f"{piece.times_its_weight:.0f} ×",
+        )
+        for piece in surface.pieces
+        if not surface.solid
+    )
+    columns = ("piece", "nails", "bite", "deepest", "held at", "drill", "holds")
+    return Grid(columns=columns, rows=rows) if rows else None
+
+
+def _driven(one: Driven, tape: TapeStyle) -> str:
+    nail = one.chosen.nail
+    if nail is None:
+        return f"{one.count} places, but no nail of this kind is short enough"
+    where = "at the tongue" if one.blind else "through the face"
+    return f"{one.count} × {called_nail(nail, tape)} {where}"
+
+
+def _buying(plan: NailPlan, tape: TapeStyle) -> Grid | None:
+    rows = tuple(
+        (
+            called_nail(one.nail, tape),
+            str(one.driven),
+            str(one.bought),
+            "" if one.pounds is None else f"{one.pounds:.2f} lb",
+        )
+        for one in plan.to_buy
+    )
+    return Grid(columns=("nail", "driven", "to buy", "about"), rows=rows) if rows else None
+
+
+def _named(pieces: Sequence[PieceNails]) -> str:
+    labels = [piece.label for piece in pieces]
+    if len(labels) <= _MOST_NAMED:
+        return listed(labels)
+    return f"{', '.join(labels[:_MOST_NAMED])} and {len(labels) - _MOST_NAMED} more"

@@ -1,0 +1,72 @@
+"""What can hurt on this job."""
+
+from collections import defaultdict
+
+from plankwright.measure import FOOT
+from plankwright.model import Board, Job, NailsLeft, Paint, SurfaceKind, Treatment
+from plankwright.paper.leaf import Leaf, Part
+from plankwright.trade.hazards.situation import PaintedLot, Situation
+from plankwright.trade.hazards.warnings import Hazard, hazards_of
+from plankwright.trade.source import Said
+
+_NO_LOT = "boards of no lot"
+
+
+def watch_out(job: Job) -> tuple[Hazard, ...]:
+    """Give the hazards of a job, in the order in which they are met.
+
+    Parameters
+    ----------
+    job
+        With what is known of its lots, its house and its boards.
+    """
+    return hazards_of(situation_of(job))
+
+
+def situation_of(job: Job) -> Situation:
+    """Gather what of a job decides which hazards it has."""
+    by_lot: defaultdict[str, list[Board]] = defaultdict(list)
+    for board in job.boards:
+        by_lot[board.lot].append(board)
+    return Situation(
+        lots=tuple(_lot(job, name, boards) for name, boards in by_lot.items()),
+        house_built=job.house_built,
+        treated=tuple(
+            (board.id, board.treatment) for board in job.boards if board.treatment is not Treatment.NONE
+        ),
+        woods=tuple(sorted({board.species for board in job.boards if board.species})),
+        layers=tuple(dict.fromkeys(layer.what for surface in job.surfaces for layer in surface.between)),
+        ceilings=tuple(surface.id for surface in job.surfaces if surface.kind is SurfaceKind.CEILING),
+        unseen=tuple(surface.id for surface in job.surfaces if not surface.framing.opened),
+        keep_outs=sum(len(surface.keep_outs) for surface in job.surfaces),
+        nails_in=tuple(board.id for board in job.boards if board.nails is not NailsLeft.CHECKED),
+    )
+
+
+def _lot(job: Job, name: str, boards: list[Board]) -> PaintedLot:
+    known = job.lot_of(boards[0]) if name else None
+    return PaintedLot(
+        name=name or _NO_LOT,
+        built=None if known is None else known.built,
+        paint=Paint.UNKNOWN if known is None else known.paint,
+        face_ft2=sum(board.face_area_nm2 for board in boards) / FOOT**2,
+    )
+
+
+def hazards_leaf(hazards: tuple[Hazard, ...]) -> Leaf:
+    """Tell the hazards of a job.
+
+    Parameters
+    ----------
+    hazards
+        As found.
+    """
+    return Leaf(
+        title="What can hurt you",
+        headline=Said(
+            "Read this before you pull, cut and nail. It is a reminder, and no advice that fits your "
+            "building: "
+            "local codes and licensed trades decide."
+        ),
+        parts=tuple(Part(title=hazard.what, said=hazard.said) for hazard in hazards),
+    )

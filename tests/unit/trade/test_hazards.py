@@ -1,0 +1,98 @@
+"""Hazards: what a situation brings, with thresholds and sources, and nothing that it does not."""
+
+import pytest
+
+from plankwright.model import Paint, Treatment
+from plankwright.trade.hazards.situation import PaintedLot, Situation
+from plankwright.trade.hazards.warnings import hazards_of, lead_chance_pct
+
+PLAIN = PaintedLot(name="floor", built=1894, paint=Paint.NONE, face_ft2=100.0)
+
+
+def told(what: str, **more: object) -> str:
+    """Give what is said of a hazard in a situation."""
+    situation = Situation(**({"lots": (PLAIN,)} | more))  # type: ignore[arg-type]
+    found = {hazard.what: hazard for hazard in hazards_of(situation)}
+    return " ".join(said.text for said in found[what].said) if what in found else ""
+
+
+@pytest.mark.parametrize(
+    ("built", "chance"),
+    [(1900, 87), (1939, 87), (1940, 69), (1959, 69), (1960, 24), (1977, 24), (1978, None)],
+)
+def test_chance_of_lead_paint(built: int, chance: int | None) -> None:
+    """Summary of EPA figures, healthyjoco.com (read on a page that repeats them)."""
+    assert lead_chance_pct(built) == chance
+
+
+def test_untested_paint() -> None:
+    """Its chance by the age of its building, its area, and from which area on there are rules."""
+    lot = PaintedLot(name="dado", built=1911, paint=Paint.UNKNOWN, face_ft2=48.0)
+    said = told("Paint and lead", lots=(lot,))
+    assert "48 ft²" in said
+    assert "87 in a hundred" in said
+    assert "6 ft² of painted surface a room, or 20 ft² outside" in said
+
+
+def test_unpainted_boards_need_no_test() -> None:
+    """Nothing is said of lead where nothing was ever painted."""
+    assert told("Paint and lead") == ""
+
+
+def test_a_test_that_found_nothing_proves_little() -> None:
+    """Other coats and boards may differ."""
+    lot = PaintedLot(name="dado", built=1911, paint=Paint.NO_LEAD_FOUND, face_ft2=48.0)
+    assert "may differ" in told("Paint and lead", lots=(lot,))
+
+
+def test_lead_goes_deep() -> None:
+    """Planing may not be rid of it."""
+    lot = PaintedLot(name="dado", built=1911, paint=Paint.LEAD, face_ft2=48.0)
+    assert "a third of the thickness" in told("Paint and lead", lots=(lot,))
+
+
+@pytest.mark.parametrize("treatment", [one for one in Treatment if one is not Treatment.NONE])
+def test_treated_wood_is_refused(treatment: Treatment) -> None:
+    """Sources conflict about arsenate indoors, so that it is refused as well."""
+    said = told("Treated wood", treated=(("A7", treatment),))
+    assert "is kept out: A7" in said
+    assert "Do not hang, sand or burn it" in said
+
+
+def test_layers_that_may_hold_asbestos_or_silica() -> None:
+    """They are named, with both limits of silica dust."""
+    assert told("Asbestos", layers=("old plaster on lath",)).startswith(
+        "Old plaster on lath may hold asbestos"
+    )
+    assert "50 µg/m³ and action from 25 on" in told("Dust", layers=("old plaster on lath",))
+    assert "silica" not in told("Dust", layers=("furring",))
+
+
+def test_redcedar_has_a_limit_of_its_own() -> None:
+    """Half a milligram instead of one."""
+    assert "0.5 mg/m³" in told("Dust", woods=("western red cedar",))
+    assert "0.5 mg/m³" not in told("Dust", woods=("pine",))
+
+
+def test_overhead_only_where_there_is_a_ceiling() -> None:
+    """And it is named."""
+    assert told("Overhead") == ""
+    assert told("Overhead", ceilings=("hall",)).startswith("hall: boards overhead fall")
+
+
+def test_wires_where_nobody_looked() -> None:
+    """With the depth at which a cable may lie; and what was entered is counted."""
+    said = told("Wires and pipes", unseen=("east",), keep_outs=2)
+    assert "1-1/4 in behind the face" in said
+    assert "2 keep-outs" in said
+
+
+def test_it_never_says_that_anything_is_permitted() -> None:
+    """Of no situation."""
+    for paint in Paint:
+        lot = PaintedLot(name="dado", built=None, paint=paint, face_ft2=48.0)
+        situation = Situation(lots=(lot,), ceilings=("hall",), layers=("plaster",), woods=("cedar",))
+        words = " ".join(said.text for one in hazards_of(situation) for said in one.said).lower()
+        assert "safe" not in words
+        assert "complian" not in words
+        assert "local codes and licensed trades decide" in words

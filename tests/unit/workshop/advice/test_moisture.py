@@ -1,0 +1,138 @@
+"""Are the boards dry enough: go, wait or measure, and how far they move."""
+
+from dataclasses import replace
+
+import pytest
+
+from builders import board, flaw, job, nm, wall
+from plankwright.measure import System, TapeStyle
+from plankwright.model import Air, Board, Job, Room, Treatment
+from plankwright.trade.moisture.equilibrium import equilibrium_pct
+from plankwright.trade.moisture.movement import change_by_coefficient
+from plankwright.workshop.advice.judge_moisture import Verdict, judge_moisture
+from plankwright.workshop.advice.tell_moisture import moisture_leaf
+from trade_jobs import ROOM, tongued_job, tongued_layout
+
+
+def measured(*readings: float | None, **more: object) -> Job:
+    """Give a job whose boards were read so; its room comes to 6.2 to 10.9 %, midway 8.6."""
+    boards: list[Board] = [
+        board(f"A{number}", 60, 6, moisture_pct=reading, species="longleaf pine")
+        for number, reading in enumerate(readings)
+    ]
+    return replace(job(wall(96, 36), boards), **({"room": ROOM} | more))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("readings", "verdict", "days"),
+    [
+        ((None, None), Verdict.MEASURE, 7),
+        ((8.0, 9.0), Verdict.GO, 7),
+        ((8.0, None), Verdict.GO, 7),
+        ((8.0, 11.0), Verdict.WAIT, 7),
+        ((8.0, 16.0), Verdict.WAIT, 14),
+        ((6.0, 8.0), Verdict.WAIT, 7),
+        ((8.0, 45.0), Verdict.WAIT, 14),
+    ],
+)
+def test_the_verdict(readings: tuple[float | None, ...], verdict: Verdict, days: int) -> None:
+    """Within two points of the middle of the room's seasons; four points off take longer."""
+    moisture = judge_moisture(measured(*readings))
+    assert moisture.verdict is verdict
+    assert moisture.least_days == days
+
+
+def test_the_room_is_reckoned_by_its_seasons() -> None:
+    """Each by the equation; the middle between them is where boards should be."""
+    moisture = judge_moisture(measured(8.0))
+    dry, damp = equilibrium_pct(20.0, 30.0), equilibrium_pct(23.0, 60.0)
+    assert (moisture.dry_pct, moisture.damp_pct) == (dry, damp)
+    assert moisture.middle_pct == pytest.approx((dry + damp) / 2)
+    assert moisture.now_pct == equilibrium_pct(20.0, 45.0)
+    assert not moisture.room_itself_off
+
+
+def test_a_room_of_which_nothing_is_known() -> None:
+    """It is taken as most heated rooms, 6 to 10 %, and that is said."""
+    moisture = judge_moisture(measured(8.0, room=None))
+    assert (moisture.dry_pct, moisture.damp_pct, moisture.now_pct) == (6.0, 10.0, None)
+    text = " ".join(said.text for said in moisture_leaf(measured(8.0, room=None), moisture).parts[0].said)
+    assert "Nothing is known of the room's air" in text
+
+
+def test_air_that_leads_astray() -> None:
+    """Waiting in a damp building site makes dry boards wet."""
+    room = replace(ROOM, now=Air(temperature_c=10.0, humidity_pct=85.0))
+    assert judge_moisture(measured(8.0, room=room)).room_itself_off
+
+
+def test_seasons_given_the_other_way_round() -> None:
+    """Whichever is called dry, the drier one is."""
+    room = Room(dry=ROOM.damp, damp=ROOM.dry)
+    assert judge_moisture(measured(8.0, room=room)).dry_pct == judge_moisture(measured(8.0)).dry_pct
+
+
+def test_treated_boards_are_not_waited_for() -> None:
+    """They never come in."""
+    whole = measured(8.0)
+    lost = replace(
+        whole.boards[0],
+        flaws=(flaw(0, 60),),
+        treatment=Treatment.CREOSOTE,
+    )
+    assert judge_moisture(replace(whole, boards=(lost,))).verdict is Verdict.MEASURE
+
+
+def test_how_far_the_widest_course_moves() -> None:
+    """By its species' coefficient from where its board is: 13 % is the one that shrinks most."""
+    made = tongued_job()
+    laid = tongued_layout(made)
+    (movement,) = judge_moisture(made, laid).movements
+    assert movement.widest_nm == nm(6)
+    dry = equilibrium_pct(20.0, 30.0)
+    shrinks = -change_by_coefficient(float(nm(6)), 0.00263, 13.0, dry)
+    # Either the one at 13 % or the ones nearer to the middle: the widest movement of all is told.
+    assert 0 < movement.opens_nm[0] <= movement.opens_nm[1] <= shrinks + 1
+    assert movement.tongue_nm == nm(0.25)
+    assert movement.tongue_covered
+
+
+def test_a_short_tongue_is_drawn_out() -> None:
+    """Very wide, very wet boards with a sixteenth of a tongue."""
+    made = tongued_job()
+    thin = replace(made.boards[0].profile, reach_nm=nm(1 / 16))
+    wet = tuple(replace(each, profile=thin, moisture_pct=25.0) for each in made.boards)
+    (movement,) = judge_moisture(replace(made, boards=wet)).movements
+    assert not movement.tongue_covered
+
+
+def test_unknown_wood_gets_a_range() -> None:
+    """From the quietest to the liveliest species, and that is told as its source."""
+    plain = measured(8.0)
+    unknown = replace(plain, boards=tuple(replace(each, species="") for each in plain.boards))
+    (known,) = judge_moisture(plain).movements
+    (wide,) = judge_moisture(unknown).movements
+    assert known.opens_nm[0] == known.opens_nm[1]
+    assert wide.opens_nm[0] < known.opens_nm[0] < wide.opens_nm[1]
+    leaf = moisture_leaf(unknown, judge_moisture(unknown))
+    assert "unknown-species" in {source.key for source in leaf.sources}
+
+
+def test_units_both_ways() -> None:
+    """A metric tape gets degrees Celsius and millimetres, and no inch."""
+    metric = replace(measured(8.0), tape=TapeStyle(system=System.METRIC))
+    leaf = moisture_leaf(metric, judge_moisture(metric))
+    text = " ".join(said.text for part in leaf.parts for said in part.said)
+    assert "20 °C" in text
+    assert " mm" in text
+    assert " in " not in text.replace("in the", "")
+    assert "°F" not in text
+
+
+@pytest.mark.parametrize("readings", [(None,), (8.0,), (8.0, None), (20.0, 8.0)])
+def test_every_headline_has_a_source(readings: tuple[float | None, ...]) -> None:
+    """Whatever the verdict."""
+    whole = measured(*readings)
+    leaf = moisture_leaf(whole, judge_moisture(whole))
+    assert leaf.headline.sources
+    assert leaf.headline.text.split(":")[0].split(" ")[0] in {"Go", "Wait", "Measure"}
