@@ -33,6 +33,7 @@ from plankwright.workshop.advice.watch_out import watch_out
 from plankwright.workshop.ask_enough import ask_enough
 from plankwright.workshop.judge_tally import judge_tally
 from plankwright.workshop.keep_left_over import gather_left_over
+from plankwright.workshop.list_work import list_cuts, list_hanging
 from plankwright.workshop.mark_work import begin_work
 from plankwright.workshop.weigh_risk import HowMuch, weigh_risk
 from trade_jobs import tongued_job, tongued_layout
@@ -176,6 +177,19 @@ def test_leaves_of_the_trade() -> None:
     assert keys(values_as_json(watch_out(TRADE))) | keys(
         values_as_json(go_shopping(TRADE, TRADE_LAID))
     ) == names_in(lists)
+
+
+def test_cuts_and_hanging() -> None:
+    """A board at the saw; a surface, a course and a piece at the wall."""
+    board = keys(values_as_json(list_cuts(TRADE, TRADE_LAID))) - {"drawing"}
+    inside = {"kind", "mark", "text", "frees", "label", "how"}
+    assert board == names_in(rows("cuts")["boards"]) - inside
+    surfaces = values_as_json(list_hanging(TRADE, TRADE_LAID))
+    assert isinstance(surfaces, list)
+    told = names_in(rows("hanging")["surfaces"])
+    assert keys(surfaces) | keys(surfaces[0]["courses"]) == told
+    (piece,) = re.findall(r"^A piece that hangs: (.*?)\n\n", section("hanging"), re.MULTILINE | re.DOTALL)
+    assert keys(surfaces[0]["courses"][0]["pieces"]) | {"what", "how"} == names_in(piece)
 
 
 def test_problems() -> None:

@@ -98,3 +98,17 @@ def test_bad_input_is_told_by_each(run: Run, village: Path) -> None:
     ran = run("moisture", village)
     assert ran.code == 2
     assert "job.toml, line" in ran.err
+
+
+@pytest.mark.parametrize("command", ["cuts", "hanging"])
+def test_the_lists_can_be_had_on_the_screen(run: Run, laid: Path, command: str) -> None:
+    """Every piece is named, in words and as JSON, and the caution stands below."""
+    ran = run(command, laid)
+    assert ran.code == 0
+    for piece in small_layout().pieces:
+        assert piece.label in ran.out
+        assert piece.board_id in ran.out
+    assert "Before you saw" in ran.out
+    document = json.loads(run(command, laid, "--json").out)
+    assert all(piece.label in json.dumps(document) for piece in small_layout().pieces)
+    assert "<svg" not in json.dumps(document)

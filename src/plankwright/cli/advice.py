@@ -174,10 +174,15 @@ def values_as_json(value: object) -> Json:
     if value is None or isinstance(value, str | int | float | bool):
         return value
     if is_dataclass(value):
-        return dict(_field(value, field.name) for field in fields(value))
+        return fields_as_json(value)
     if isinstance(value, tuple | list | frozenset):
         return [values_as_json(one) for one in value]
     raise TypeError(f"{type(value).__name__} has no place in JSON")
+
+
+def fields_as_json(value: object) -> dict[str, Json]:
+    """Give the fields of a value by their names, as `values_as_json` gives each."""
+    return dict(_field(value, field.name) for field in fields(value))  # type: ignore[arg-type] # any dataclass
 
 
 def _field(value: object, name: str) -> tuple[str, Json]:

@@ -18,9 +18,10 @@ from plankwright.workshop.hand_out import hand_out_sheets
 @talking
 @pass_talk
 def command(talk: Talk, folder: Path, layout: Path | None, out: Path | None, paper: str | None) -> None:
-    """Print the cut list and hanging sheet from a layout made earlier.
+    """Print the pack of papers from a layout made earlier.
 
-    They come as one PDF file. LAYOUT is a file such as `plankwright lay` writes; left out,
+    Answer, maps, what is done to each board, cut list, hanging sheets, what to buy, hazards, sources and
+    labels, in one PDF file. LAYOUT is a file such as `plankwright lay` writes; left out,
     FOLDER/out/layout.json. A layout that breaks rules is refused.
 
     \b

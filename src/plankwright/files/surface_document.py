@@ -138,6 +138,7 @@ class FramingDocument(Document):
     )
     runs: Annotated[Direction, Field(description="Which way they run.")] = Direction.VERTICAL
     wood: Annotated[Text, Field(description="Its species, if it is known.", examples=["spruce"])] = ""
+    thickness: Annotated[PositiveLength | None, Field(description="Of solid backing, if it is known.")] = None
     opened: Annotated[
         Flag,
         Field(description="Whether it was looked at from inside, and all that runs there is a keep-out."),
@@ -150,6 +151,8 @@ class FramingDocument(Document):
             if self.centres or spaced != (None, None):
                 raise refusal("is both solid and listed: keep solid = true, or the centres", "solid")
             return self
+        if self.thickness is not None:
+            raise refusal("is for solid backing: leave it out, or say solid = true", "thickness")
         if self.spacing is None and self.first_centre is None and not self.centres:
             raise refusal(
                 "says nothing to nail to: give spacing and first_centre, or centres = [...], or solid = true"
@@ -206,7 +209,7 @@ class SurfaceDocument(Document):
         ways = (any(plain), bool(self.heights), bool(self.corners))
         if sum(ways) != 1 or (ways[0] and not all(plain)):
             raise refusal(
-                "needs its outline in one way: width and height, "
-                "or heights = [{at = ..., height = ...}, ...], or corners = [[x, y], ...]"
+                "needs its outline in one way: width and height, or heights = [{at = ..., height = ...}, "
+                "...], or corners = [[x, y], ...]"
             )
         return self

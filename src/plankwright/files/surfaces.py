@@ -135,7 +135,9 @@ def _keep_out_box(entry: KeepOutDocument, width: Nm, height: Nm) -> Rectangle:
 
 def _framing(document: FramingDocument, width: Nm, height: Nm) -> Framing:
     if document.solid:
-        return Framing(solid=True, wood=document.wood, opened=document.opened)
+        return Framing(
+            solid=True, wood=document.wood, opened=document.opened, thickness_nm=document.thickness
+        )
     reach = width if document.runs is Direction.VERTICAL else height
     centres = set(document.centres)
     if document.spacing is not None and document.first_centre is not None:

@@ -38,9 +38,25 @@ class LotDocument(Document):
         Treatment.NONE
     )
 
+    moisture: Annotated[
+        tuple[PerCent, PerCent] | None,
+        Field(
+            description="The driest and the dampest reading of its boards, for those that have none of their "
+            "own in the tally.",
+            examples=[[8, 12]],
+        ),
+    ] = None
+
     def lot(self) -> Lot:
         """Give the lot as the model knows it."""
-        return Lot(name=self.name, built=self.built, paint=self.paint, treatment=self.treatment)
+        spread = self.moisture
+        return Lot(
+            name=self.name,
+            built=self.built,
+            paint=self.paint,
+            treatment=self.treatment,
+            moisture_pct=None if spread is None else (float(spread[0]), float(spread[1])),
+        )
 
 
 class AirDocument(Document):

@@ -50,14 +50,22 @@ class Lot:
         What is on them.
     treatment
         What they were soaked with.
+    moisture_pct
+        The driest and the dampest reading of its boards, where only these were written down. [% of dry mass]
     """
 
     name: str
     built: int | None = None
     paint: Paint = Paint.UNKNOWN
     treatment: Treatment = Treatment.NONE
+    moisture_pct: tuple[float, float] | None = None
 
     def __post_init__(self) -> None:
+        demand(
+            self.moisture_pct is None or self.moisture_pct[0] <= self.moisture_pct[1],
+            "must begin with the driest reading: write it like [8, 12]",
+            field="moisture",
+        )
         demand(bool(self.name.strip()), "a lot needs the name that the tally gives it", field="name")
         demand_year(self.built)
 

@@ -159,12 +159,15 @@ class Framing:
         Its species in the user's words; empty where it is not known.
     opened
         Whether it was looked at from inside, and all that runs there stands among the keep-outs.
+    thickness_nm
+        Of solid backing, if it is known. [nm]
     """
 
     members: tuple[FramingMember, ...] = ()
     solid: bool = False
     wood: str = ""
     opened: bool = False
+    thickness_nm: Nm | None = None
 
     def __post_init__(self) -> None:
         demand(

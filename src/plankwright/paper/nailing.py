@@ -42,11 +42,14 @@ class NailGroup:
         How they go in, where it is not plainly through the face.
     spots
         Where.
+    count
+        How many there are, where that is not as many as places.
     """
 
     nail: str = ""
     where: str = ""
-    spots: tuple[Point, ...]
+    spots: tuple[Point, ...] = ()
+    count: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,7 +86,7 @@ def tell_nails(what: Subject, piece: Piece, planned: PieceNailing | None = None)
     solid, least = what.surface.framing.solid, what.job.rules.nailing_points
     if not piece.nails:
         if solid:
-            return "anywhere, the backing is solid."
+            return _anywhere(planned)
         return f"none, no {what.member} takes one behind this piece: add blocking or adhesive."
     groups = planned.groups if planned is not None and planned.groups else (NailGroup(spots=piece.nails),)
     text = " ".join(_tell_group(what, group) for group in groups)
@@ -91,6 +94,13 @@ def tell_nails(what: Subject, piece: Piece, planned: PieceNailing | None = None)
     if not solid and len(reached) < least:
         text += f" Only {len(reached)} of {least} {what.member}s behind it: add blocking or adhesive."
     return text
+
+
+def _anywhere(planned: PieceNailing | None) -> str:
+    if planned is None or not planned.groups:
+        return "anywhere, the backing is solid."
+    (group,) = planned.groups
+    return f"{group.count} × {group.nail}, anywhere, the backing is solid."
 
 
 def _tell_group(what: Subject, group: NailGroup) -> str:

@@ -108,9 +108,7 @@ def _piece(
     )
     nailing = planned.pieces.get(piece.label) if planned else None
     nails = (
-        [f"{len(group.spots)} × {group.nail} {group.where}".strip() for group in nailing.groups]
-        if nailing
-        else []
+        [f"{group.count} × {group.nail} {group.where}".strip() for group in nailing.groups] if nailing else []
     )
     notches = [
         f"notch for {what}: {write_inches(place.width_nm, tape)} × {write_inches(place.height_nm, tape)}"

@@ -64,7 +64,7 @@ def work_sheets_pdf(
             "paper": {"width": page.height, "height": page.width},
             "answer": answer,
             "remarks": remarks,
-            "order": _order_of_work(job, layout, begun=standing.begun),
+            "order": _order_of_work(job, layout, begun=standing.begun, full=pack is not NOTHING_BESIDES),
             "maps": _maps(job, layout, page, standing),
             "cautions": [asdict(caution) for caution in CAUTIONS],
             "cuts": {
@@ -101,18 +101,20 @@ def _stickers(job: Job, layout: Layout, pack: Pack) -> list[dict[str, object]]:
     return [{"name": name, "labels": [asdict(one) for one in these]} for name, these in sheets]
 
 
-def _order_of_work(job: Job, layout: Layout, *, begun: bool) -> list[str]:
+def _order_of_work(job: Job, layout: Layout, *, begun: bool, full: bool) -> list[str]:
     """Say what to do first, and what next."""
     nailed = any(not job.surface(part.surface_id).framing.solid for part in layout.surfaces)
     anew = "have what is left laid out anew" if begun else "lay it out anew before anything is cut"
     framing = ", the marks of the framing" if nailed else ""
+    hazards = ", and “What can hurt you”" if full else ""
     return [
-        "Read what stands under “Before you start” on the cut list and on the hanging sheet.",
+        f"Read what stands under “Before you start” on the cut list and on the hanging sheet{hazards}.",
         (
             f"Compare each map with the real thing: outline, openings, boxes{framing}, what runs behind. "
             f"Where they differ, mend the job and {anew}."
         ),
         "See that its id and an arrow at its marked end stand on every board.",
+        *((_READY,) if full else ()),
         *((_BEGUN,) if begun else ()),
         (
             "Cut board by board as the cut list has them. Write its label on the back of each piece as it "
@@ -126,6 +128,12 @@ def _order_of_work(job: Job, layout: Layout, *, begun: bool) -> list[str]:
         ),
     ]
 
+
+_READY = (
+    "Buy what is listed under “To buy”. Have the boards in the room until they are dry enough, and take "
+    "them through “Getting boards ready”, column by column."
+)
+"""Told besides where the pack has the lists for it."""
 
 _BEGUN = (
     "What hangs already is left out here; and of the cut list, what is cut already and is not cut again. "
@@ -161,9 +169,9 @@ def _legend(job: Job) -> list[str]:
         (
             "Lay a board front up, its marked end to the left: the edge towards you is its reference edge, "
             "of a milled board the groove. A piece of which it is told that its back shows is turned over "
-            "once it is free. Measure along from the marked end and across from the reference edge, and make "
-            "all marks before the first cut. In the drawings the arrow is at the marked end, the heavy line "
-            "is the reference edge, and thick outlines are finished pieces."
+            "once it is free. Measure along from the marked end and across from the reference edge, and "
+            "make all marks before the first cut. In the drawings the arrow is at the marked end, the "
+            "heavy line is the reference edge, and thick outlines are finished pieces."
         ),
         (
             "An angled cut has two marks: “near” on the edge of the strip that is nearer to the reference "
@@ -174,7 +182,7 @@ def _legend(job: Job) -> list[str]:
             "lies farther on. On sloping lines and notches it goes on the side of the waste."
         ),
         (
-            "A piece held as it hangs is measured to the right from its left end and up from its lower edge. "
-            "LP and SP are its lengths to the long and to the short point."
+            "A piece held as it hangs is measured to the right from its left end and up from its lower "
+            "edge. LP and SP are its lengths to the long and to the short point."
         ),
     ]

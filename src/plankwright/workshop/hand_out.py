@@ -196,7 +196,7 @@ def _sheets(
     news: Sequence[str] = (),
 ) -> _File:
     sheets = print_sheets(job, layout, paper, answer=answer, standing=standing, news=news)
-    return _File(SHEETS_FILE, "answer, maps, cut list and hanging sheet, to print", sheets)
+    return _File(SHEETS_FILE, "the printed pack: answer, maps, lists to tick, labels, what to buy", sheets)
 
 
 def _write(folder: Path, files: Files, *made: _File) -> tuple[Written, ...]:

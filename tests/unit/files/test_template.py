@@ -23,10 +23,12 @@ def test_what_the_template_offers_can_be_used(tmp_path: Path) -> None:
     """Each commented line that can be used is understood, but for those that stand for another."""
     folder = tmp_path / "job"
     job_file, _ = write_template(folder)
-    offered = re.sub(r"^# (?=\[\[|\w+ = )", "", job_file.read_text(encoding="utf-8"), flags=re.MULTILINE)
+    offered = re.sub(r"^# (?=\[|\w+ = )", "", job_file.read_text(encoding="utf-8"), flags=re.MULTILINE)
     other_ways = r"^(linked|heights|level|corners|millimetre_step|solid|runs|decimal_comma) = .*\n"
     used = re.sub(other_ways, "", offered, flags=re.MULTILINE)
-    assert {"opening", "cut_out", "concealed", "keep_out"} < set(tomllib.loads(used)["surface"][0])
+    tables = tomllib.loads(used)
+    assert {"opening", "cut_out", "concealed", "keep_out", "between"} < set(tables["surface"][0])
+    assert {"house", "lot", "room", "nails", "task", "price", "currency"} < set(tables)
     job_file.write_text(used, encoding="utf-8")
     assert read_job(folder).remarks == ()
 

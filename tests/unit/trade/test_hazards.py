@@ -6,7 +6,7 @@ from plankwright.model import Paint, Treatment
 from plankwright.trade.hazards.situation import PaintedLot, Situation
 from plankwright.trade.hazards.warnings import hazards_of, lead_chance_pct
 
-PLAIN = PaintedLot(name="floor", built=1894, paint=Paint.NONE, face_ft2=100.0)
+PLAIN = PaintedLot(name="floor", built=1894, paint=Paint.NONE, area="100.0 sq ft")
 
 
 def told(what: str, **more: object) -> str:
@@ -27,27 +27,34 @@ def test_chance_of_lead_paint(built: int, chance: int | None) -> None:
 
 def test_untested_paint() -> None:
     """Its chance by the age of its building, its area, and from which area on there are rules."""
-    lot = PaintedLot(name="dado", built=1911, paint=Paint.UNKNOWN, face_ft2=48.0)
+    lot = PaintedLot(name="dado", built=1911, paint=Paint.UNKNOWN, area="48.0 sq ft")
     said = told("Paint and lead", lots=(lot,))
-    assert "48 ft²" in said
+    assert "48.0 sq ft a face" in said
     assert "87 in a hundred" in said
-    assert "6 ft² of painted surface a room, or 20 ft² outside" in said
+    assert "6 ft² (0.56 m²) of painted surface a room on, or 20 ft² (1.86 m²) outside" in said
 
 
-def test_unpainted_boards_need_no_test() -> None:
-    """Nothing is said of lead where nothing was ever painted."""
-    assert told("Paint and lead") == ""
+def test_unpainted_boards_in_a_late_house_need_no_test() -> None:
+    """Nothing is said of lead where nothing was ever painted and the house is from after 1978."""
+    assert told("Paint and lead", house_built=1990) == ""
+
+
+def test_the_paint_of_the_house_itself() -> None:
+    """By its own age, or because that is not known."""
+    assert "is from 1926" in told("Paint and lead", house_built=1926)
+    assert "87 in a hundred" in told("Paint and lead", house_built=1926)
+    assert "is of unknown age" in told("Paint and lead")
 
 
 def test_a_test_that_found_nothing_proves_little() -> None:
     """Other coats and boards may differ."""
-    lot = PaintedLot(name="dado", built=1911, paint=Paint.NO_LEAD_FOUND, face_ft2=48.0)
+    lot = PaintedLot(name="dado", built=1911, paint=Paint.NO_LEAD_FOUND, area="48.0 sq ft")
     assert "may differ" in told("Paint and lead", lots=(lot,))
 
 
 def test_lead_goes_deep() -> None:
     """Planing may not be rid of it."""
-    lot = PaintedLot(name="dado", built=1911, paint=Paint.LEAD, face_ft2=48.0)
+    lot = PaintedLot(name="dado", built=1911, paint=Paint.LEAD, area="48.0 sq ft")
     assert "a third of the thickness" in told("Paint and lead", lots=(lot,))
 
 
@@ -83,14 +90,14 @@ def test_overhead_only_where_there_is_a_ceiling() -> None:
 def test_wires_where_nobody_looked() -> None:
     """With the depth at which a cable may lie; and what was entered is counted."""
     said = told("Wires and pipes", unseen=("east",), keep_outs=2)
-    assert "1-1/4 in behind the face" in said
+    assert "1-1/4 in (32 mm) behind the face" in said
     assert "2 keep-outs" in said
 
 
 def test_it_never_says_that_anything_is_permitted() -> None:
     """Of no situation."""
     for paint in Paint:
-        lot = PaintedLot(name="dado", built=None, paint=paint, face_ft2=48.0)
+        lot = PaintedLot(name="dado", built=None, paint=paint, area="48.0 sq ft")
         situation = Situation(lots=(lot,), ceilings=("hall",), layers=("plaster",), woods=("cedar",))
         words = " ".join(said.text for one in hazards_of(situation) for said in one.said).lower()
         assert "safe" not in words

@@ -17,14 +17,14 @@ class PaintedLot:
         Year in which their building was built, if it is known.
     paint
         What is on them.
-    face_ft2
-        Area of one face of all of them. [ft²]
+    area
+        Of one face of all of them, in words and in the user's units.
     """
 
     name: str
     built: int | None
     paint: Paint
-    face_ft2: float
+    area: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -95,8 +95,8 @@ def _treated(situation: Situation) -> Iterator[Said]:
             )
     if by_sort:
         yield Said(
-            "Do not hang, sand or burn it. If it must be sawn, then outdoors, with a dust mask, goggles and "
-            "gloves; wash before you eat, and wash those clothes apart.",
+            "Do not hang, sand or burn it. If it must be sawn, then outdoors, with a dust mask, goggles "
+            "and gloves; wash before you eat, and wash those clothes apart.",
             (SAWING_TREATED,),
         )
     else:
@@ -111,14 +111,23 @@ def _treated(situation: Situation) -> Iterator[Said]:
 def _lead(situation: Situation) -> Iterator[Said]:
     for lot in situation.lots:
         yield from _lead_of(lot)
+    built = situation.house_built
+    if built is None or built < LEAD_UNTIL.value:
+        chance = None if built is None else lead_chance_pct(built)
+        told = "is of unknown age" if built is None else f"is from {built}"
+        odds = f"; about {chance} in a hundred as old have it" if chance else ""
+        yield Said(
+            f"The house {told}, so the paint on its own walls may hold lead too{odds}: nailing, notching "
+            "and sanding disturb it.",
+            (LEAD_CHANCE, LEAD_WHO),
+        )
     if any(lot.paint in {Paint.UNKNOWN, Paint.LEAD} for lot in situation.lots):
         yield Said(
-            "Have paint tested before it is scraped, sanded, planed, heated or sawn. In the United "
-            "States work "
-            f"for pay in housing from before {LEAD_UNTIL.value} has rules from "
-            f"{MINOR_INSIDE_FT2.value} ft² of painted surface a room, or {MINOR_OUTSIDE_FT2.value} ft² "
-            f"outside, "
-            "on; working the same way in your own home is urged.",
+            "Have paint tested before it is scraped, sanded, planed, heated or sawn. In the United States "
+            f"work for pay in housing from before {LEAD_UNTIL.value} has rules from "
+            f"{MINOR_INSIDE_FT2.value} ft² (0.56 m²) of painted surface a room on, or "
+            f"{MINOR_OUTSIDE_FT2.value} ft² (1.86 m²) outside; working the same way in your own home is "
+            "urged.",
             (LEAD_RULE, LEAD_WHO),
         )
     if any(lot.paint is Paint.LEAD for lot in situation.lots):
@@ -129,7 +138,7 @@ def _lead(situation: Situation) -> Iterator[Said]:
 
 
 def _lead_of(lot: PaintedLot) -> Iterator[Said]:
-    area = f"{lot.face_ft2:.0f} ft² a face"
+    area = f"{lot.area} a face"
     match lot.paint:
         case Paint.LEAD:
             yield Said(f"{lot.name}: lead was found on {area} of boards.")
@@ -143,8 +152,9 @@ def _lead_of(lot: PaintedLot) -> Iterator[Said]:
                 )
             elif lot.built is None:
                 yield Said(
-                    f"{lot.name}: neither the age nor any paint on {area} is known, so it may hold lead. Say "
-                    "what is known under [[lot]] in job.toml."
+                    f"{lot.name}: neither the age nor any paint on {area} is known, so it may hold lead. "
+                    "Give boards a lot in the tally, and say what is known of it under [[lot]] in "
+                    "job.toml."
                 )
             else:
                 yield Said(
@@ -161,15 +171,13 @@ def _asbestos(situation: Situation) -> Iterator[Said]:
     if doubtful:
         yield Said(
             f"{_capital(', '.join(doubtful))} may hold asbestos. Have it tested before you cut, nail "
-            f"through, "
-            f"sand or scrape it; more than {ASBESTOS_PCT.value} % counts as containing it.",
+            f"through, sand or scrape it; more than {ASBESTOS_PCT.value} % counts as containing it.",
             (ASBESTOS,),
         )
     else:
         yield Said(
             "It may be behind or under old boards: tile, backing, glue, loose filling, textured coating, "
-            "pipe "
-            "wrap. Leave what you suspect alone and have it tested.",
+            "pipe wrap. Leave what you suspect alone and have it tested.",
             (ASBESTOS,),
         )
 
@@ -177,23 +185,22 @@ def _asbestos(situation: Situation) -> Iterator[Said]:
 def _dust(situation: Situation) -> Iterator[Said]:
     yield Said(
         "Draw wood dust off and wear a mask, for the dust of old boards most of all. Limits over eight "
-        "hours in "
-        f"the United States: {DUST_LAW_MG.value} mg/m³ by federal law, {DUST_STATE_MG.value} in one state, "
-        f"{DUST_ADVISED_MG.value} as advised.",
+        f"hours in the United States: {DUST_LAW_MG.value} mg/m³ by federal law, {DUST_STATE_MG.value} in "
+        f"one state, {DUST_ADVISED_MG.value} as advised.",
         (WOOD_DUST, WOOD_DUST_STATE),
     )
     if any("cedar" in wood.lower() for wood in situation.woods):
         yield Said(
             f"For the dust of western redcedar {REDCEDAR_MG.value} mg/m³ is advised: it makes people "
-            f"allergic.",
+            "allergic.",
             (WOOD_DUST,),
         )
     gritty = [layer for layer in situation.layers if not SILICA_WORDS.isdisjoint(_words(layer))]
     if gritty:
         yield Said(
             f"{_capital(', '.join(gritty))}: the dust may hold silica, with a limit of "
-            f"{SILICA_LIMIT_UG.value} "
-            f"µg/m³ and action from {SILICA_ACTION_UG.value} on. Cut wet or with suction.",
+            f"{SILICA_LIMIT_UG.value} µg/m³ and action from {SILICA_ACTION_UG.value} on. Cut wet or with "
+            "suction.",
             (SILICA,),
         )
 
@@ -203,16 +210,13 @@ def _nails(situation: Situation) -> Iterator[Said]:
     if count:
         yield Said(
             f"{count} board{'' if count == 1 else 's'} may still hold nails. Pull or nip them and pass a "
-            f"metal "
-            "detector over each board before a blade touches it; gloves, hard soles, eye protection.",
+            "metal detector over each board before a blade touches it; gloves, hard soles, eye protection.",
             (METAL,),
         )
     yield Said(
-        f"Tetanus: a booster is due after a deep or dirty wound when the last is over "
-        f"{BOOSTER_DEEP_YEARS.value} "
-        f"years old, after a clean small one when over {BOOSTER_CLEAN_YEARS.value}; with fewer than three "
-        f"doses "
-        "or none known see a doctor at once.",
+        "Tetanus: a booster is due after a deep or dirty wound when the last is over "
+        f"{BOOSTER_DEEP_YEARS.value} years old, after a clean small one when over "
+        f"{BOOSTER_CLEAN_YEARS.value}; with fewer than three doses or none known see a doctor at once.",
         (TETANUS,),
     )
 
@@ -220,8 +224,7 @@ def _nails(situation: Situation) -> Iterator[Said]:
 def _blades(_: Situation) -> Iterator[Said]:
     yield Said(
         "Metal that was missed breaks teeth and throws them; split and bowed boards bind and kick back. "
-        "Never "
-        "the good blade first, a push stick for narrow strips, guard and riving knife on.",
+        "Never the good blade first, a push stick for narrow strips, guard and riving knife on.",
         (METAL, KICKBACK),
     )
 
@@ -229,11 +232,9 @@ def _blades(_: Situation) -> Iterator[Said]:
 def _wires(situation: Situation) -> Iterator[Said]:
     if situation.unseen:
         yield Said(
-            f"Nobody has looked into {', '.join(situation.unseen)}. A cable laid by the rules may lie "
-            f"1-1/4 in "
-            "behind the face of the framing, and in old houses anywhere: find wires and pipes with a "
-            "detector, "
-            "switch off and test before you cut or nail.",
+            f"Nobody has looked into {', '.join(situation.unseen)}. A cable laid by the rules may lie 1-1/4 "
+            "in (32 mm) behind the face of the framing, and in old houses anywhere: find wires and pipes "
+            "with a detector, switch off and test before you cut or nail.",
             (CABLE_DEPTH,),
         )
     told = f"{situation.keep_outs} keep-out{'' if situation.keep_outs == 1 else 's'}"
@@ -243,8 +244,8 @@ def _wires(situation: Situation) -> Iterator[Said]:
 def _overhead(situation: Situation) -> Iterator[Said]:
     if situation.ceilings:
         yield Said(
-            f"{', '.join(situation.ceilings)}: boards overhead fall on whoever stands below. Two people or a "
-            "prop, eye protection, and nails that hold the weight; see the nails below.",
+            f"{', '.join(situation.ceilings)}: boards overhead fall on whoever stands below. Two people or "
+            "a prop, eye protection, and nails that hold the weight; see the nails below.",
             (OVERHEAD,),
         )
 
@@ -252,17 +253,15 @@ def _overhead(situation: Situation) -> Iterator[Said]:
 def _fire(_: Situation) -> Iterator[Said]:
     yield Said(
         "Boards on walls and ceilings burn. Codes limit how fast flames spread over a finish: ask what "
-        "holds at "
-        "your place, near stoves and in shared buildings most of all.",
+        "holds at your place, near stoves and in shared buildings most of all.",
         (FLAME,),
     )
 
 
 def _who(_: Situation) -> Iterator[Said]:
     yield Said(
-        "Local codes and licensed trades decide what may be done. The program sees neither your boards "
-        "nor your "
-        "wall, and judges neither structure nor fire nor wiring.",
+        "Local codes and licensed trades decide what may be done. The program sees neither your boards nor "
+        "your wall, and judges neither structure nor fire nor wiring.",
         (WHO_DECIDES,),
     )
 

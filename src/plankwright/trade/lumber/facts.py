@@ -19,8 +19,7 @@ SURFACE_MEASURE = Source(
     address="http://goodwoodcorp.com/HardWoodTerminology.asp",
     trust=Trust.READ,
     note="Boards of random width are tallied by it (NHLA rule book of 2015, paragraph 18, read). Yards "
-    "that round "
-    "widths and lengths up come to more.",
+    "that round widths and lengths up come to more.",
 )
 HALVES = Source(
     key="half-feet",
@@ -58,8 +57,7 @@ CARBON = Source(
     address="https://millerwoodtradepub.com/how-sustainably-produced-forest-products-can-help-slow-global-warming-2/",
     trust=Trust.READ,
     note="44/12 is the ratio of the molar masses of carbon dioxide and carbon. Carbon that stays in the "
-    "wood is "
-    "stored, which is not the same as emissions avoided.",
+    "wood is stored, which is not the same as emissions avoided.",
 )
 LIFE_CYCLE = Source(
     key="life-cycle",

@@ -24,10 +24,8 @@ METERS = Source(
     address="https://issuhub.com/view/index/5801?pageIndex=294",
     trust=Trust.READ,
     note="Dielectric meters are reliable from 4 to about 30 %, resistance meters from about 6 to 30 %. "
-    "Correct "
-    "the reading of a resistance meter by 0.5 points for each 5.6 °C (10 °F) that the wood is colder "
-    "(add) or "
-    "warmer (subtract) than its calibration.",
+    "Correct the reading of a resistance meter by 0.5 points for each 5.6 °C (10 °F) that the wood is "
+    "colder (add) or warmer (subtract) than its calibration.",
 )
 CHANGE = Source(
     key="change",
@@ -42,8 +40,7 @@ CHANGE_BEYOND = Source(
     address="https://issuhub.com/view/index/5801?pageIndex=308",
     trust=Trust.MEMORY,
     note="Its limits were read there; the formula is a picture in that copy and is from memory. It "
-    "reproduces "
-    "102 of 110 coefficients of Table 13-5 from Table 4-3.",
+    "reproduces 102 of 110 coefficients of Table 13-5 from Table 4-3.",
 )
 FLAT_SAWN = Source(
     key="flat-sawn",

@@ -17,13 +17,11 @@ OLD_BLADE = Source(
 HEAT = Source(
     key="heat",
     title="Wood Handbook, FPL-GTR-190 (2010), chapter 14, and ISPM 15: a core of 56 °C (133 °F) for 30 "
-    "minutes "
-    "kills insects in wood",
+    "minutes kills insects in wood",
     address="http://www.treesearch.fs.fed.us/pubs/7546",
     trust=Trust.READ,
     note="It kills what is present and protects from nothing later. Boards piled without stickers take "
-    "two to "
-    "ten times as long to heat through.",
+    "two to ten times as long to heat through.",
 )
 LARVAE = Source(
     key="larvae",

@@ -111,13 +111,10 @@ def _planned(surface: SurfaceNails, plan: NailPlan, edges: Edges, tape: TapeStyl
 
 
 def _intro(surface: SurfaceNails, plan: NailPlan, tape: TapeStyle) -> Iterator[str]:
-    if surface.solid:
-        return
     allowed = write_inches(plan.rule.allowed_nm(opened=surface.opened), tape)
     yield (
         f"Nails are {plan.kind}s, of the length that stands with each piece, and none longer: it stays "
-        "within "
-        f"{allowed} of the framing's face."
+        f"within {allowed} of the {'backing' if surface.solid else 'framing'}'s face."
     )
     bits = sorted({piece.bit_nm for piece in surface.pieces if piece.bit_nm})
     if bits:
@@ -135,7 +132,9 @@ def _nailing(piece: PieceNails, boxes: list[Box], tape: TapeStyle) -> PieceNaili
 def _group(one: Driven, tape: TapeStyle) -> NailGroup:
     nail = one.chosen.nail
     length = "no nail is short enough" if nail is None else write_inches(nail.length_nm, tape)
-    return NailGroup(nail=length, where="at the tongue, at 45°" if one.blind else "", spots=one.spots)
+    return NailGroup(
+        nail=length, where="at the tongue, at 45°" if one.blind else "", spots=one.spots, count=one.count
+    )
 
 
 def _besides(piece: PieceNails, boxes: list[Box], tape: TapeStyle) -> Iterator[str]:

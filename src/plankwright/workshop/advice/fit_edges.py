@@ -256,9 +256,9 @@ def _tell_boxes(job: Job, edges: Edges) -> Iterator[Said]:
         yield Said("Nothing comes through the boards.")
         return
     yield Said(
-        "Switch the circuit off and test before you notch or touch a box, and have it extended by whoever is "
-        "licensed for it: in a surface that burns its front ends flush or stands out, and an extender is one "
-        "that was made for it. Local codes decide.",
+        "Switch the circuit off and test before you notch or touch a box, and have it extended by whoever "
+        "is licensed for it: in a surface that burns its front ends flush or stands out, and an extender "
+        "is one that was made for it. Local codes decide.",
         (FLUSH, EXTENDER),
     )
     gap = write_inches(BOX_GAP_NM.value, job.tape)
@@ -290,8 +290,7 @@ def _tell_jambs(job: Job, edges: Edges) -> Iterator[Said]:
         return
     yield Said(
         "Jambs that end flush with what lies below the boards come forward by the boards' thickness; "
-        "casing is set "
-        f"back {write_inches(REVEAL_NM.value, job.tape)} so that their edge shows.",
+        f"casing is set back {write_inches(REVEAL_NM.value, job.tape)} so that their edge shows.",
         (REVEAL,),
     )
 
@@ -318,8 +317,8 @@ def _tell_sides(job: Job, edges: Edges) -> Iterator[Said]:
         )
         return
     yield Said(
-        f"Trim should lie on the boards by {write_inches(OVERLAP_NM.value, job.tape)} or more in the "
-        "driest season.",
+        f"Trim should lie on the boards by {write_inches(OVERLAP_NM.value, job.tape)} or more in the driest "
+        "season.",
         (TRIM_OVERLAP,),
     )
     narrow = [f"{side.edge} of {side.surface_id}" for side in edges.sides if not side.cover.covered]

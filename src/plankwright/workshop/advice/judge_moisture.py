@@ -1,6 +1,6 @@
 """Are the boards ready to be hung: their moisture against the room's, and how far they will move there."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -34,12 +34,12 @@ class Verdict(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reading:
-    """The moisture of a board against the room's.
+    """The moisture of a board against the room's, or one end of the spread of a lot.
 
     Parameters
     ----------
-    board_id
-        The board.
+    of
+        The board, or the end and the lot.
     moisture_pct
         As the meter read it. [% of dry mass]
     off_pct
@@ -50,7 +50,7 @@ class Reading:
         Whether it is near enough.
     """
 
-    board_id: str
+    of: str
     moisture_pct: float
     off_pct: float
     readable: bool
@@ -112,9 +112,9 @@ class Moisture:
     now_pct
         What it comes to in the air as it is now, where that was measured. [% of dry mass]
     readings
-        Of every board that was measured, the farthest off first.
+        Of every board that was measured and of the spreads of lots, the farthest off first.
     unmeasured
-        Boards that were not, treated ones apart.
+        Boards that were not and whose lot has no spread, treated ones apart.
     movements
         Surface by surface.
     woods
@@ -177,26 +177,36 @@ def judge_moisture(job: Job, layout: Layout | None = None) -> Moisture:
         damp_pct=damp,
         middle_pct=middle_pct(job),
         now_pct=None if now is None else equilibrium_pct(now.temperature_c, now.humidity_pct),
-        readings=tuple(
-            sorted(
-                (
-                    _reading(board, board.moisture_pct, job)
-                    for board in boards
-                    if board.moisture_pct is not None
-                ),
-                key=lambda reading: -abs(reading.off_pct),
-            )
+        readings=tuple(sorted(_readings(job, boards), key=lambda reading: -abs(reading.off_pct))),
+        unmeasured=tuple(
+            board.id for board in boards if board.moisture_pct is None and _spread(job, board) is None
         ),
-        unmeasured=tuple(board.id for board in boards if board.moisture_pct is None),
         movements=tuple(_movement(job, surface, boards, layout) for surface in job.surfaces),
         woods=tuple({wood.name: wood for wood in map(wood_of, boards)}.values()),
     )
 
 
-def _reading(board: Board, moisture_pct: float, job: Job) -> Reading:
+def _readings(job: Job, boards: Sequence[Board]) -> Iterator[Reading]:
+    """Give every board's reading, and both ends of the spread of each lot that has boards without one."""
+    for board in boards:
+        if board.moisture_pct is not None:
+            yield _reading(board.id, board.moisture_pct, job)
+    spreads = {board.lot: _spread(job, board) for board in boards if board.moisture_pct is None}
+    for lot, spread in spreads.items():
+        if spread is not None:
+            for end, moisture in zip(("driest of", "dampest of"), spread, strict=True):
+                yield _reading(f"{end} {lot}", moisture, job)
+
+
+def _spread(job: Job, board: Board) -> tuple[float, float] | None:
+    lot = job.lot_of(board) if board.lot else None
+    return None if lot is None else lot.moisture_pct
+
+
+def _reading(of: str, moisture_pct: float, job: Job) -> Reading:
     off = moisture_pct - middle_pct(job)
     return Reading(
-        board_id=board.id,
+        of=of,
         moisture_pct=moisture_pct,
         off_pct=off,
         readable=LEAST_READABLE_PCT.value <= moisture_pct <= MOST_READABLE_PCT.value,

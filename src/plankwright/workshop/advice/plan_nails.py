@@ -27,8 +27,10 @@ from plankwright.model import (
 from plankwright.trade.fasteners.facts import (
     BLIND_ALONE_NM,
     NEAR_END_NM,
+    ON_SOLID_NM,
     SPARE_SHARE,
     TRUSTED_SHARE,
+    TWO_ACROSS_NM,
     WEAK_GRAVITY,
 )
 from plankwright.trade.fasteners.nails import USUAL_KIND, Nail, nails_of
@@ -59,20 +61,18 @@ class Driven:
     ----------
     chosen
         The nail, and how deep it goes.
+    count
+        How many.
     spots
-        Where they go in, in the frame of the surface.
+        Where they go in, in the frame of the surface; none on solid backing, which takes them anywhere.
     blind
         Whether they go in at the root of the tongue, instead of through the face.
     """
 
     chosen: Chosen
+    count: int
     spots: tuple[Point, ...]
     blind: bool
-
-    @property
-    def count(self) -> int:
-        """How many."""
-        return len(self.spots)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -320,18 +320,21 @@ def _passages(what: Subject, row: HungRow) -> Iterator[Passage]:
     at_tongue, through_face = nail_spots(what, row)
     if at_tongue:
         yield blind_passage(thickness, between)
-    if through_face:
+    if through_face or what.surface.framing.solid:
         yield face_passage(thickness, between)
 
 
 def _piece(what: Subject, row: HungRow, rule: DepthRule, nails: tuple[Nail, ...]) -> PieceNails:
     surface, piece = what.surface, row.piece
+    if surface.framing.solid and not piece.nails:
+        return _on_solid(what, row, rule, nails)
     board = what.job.board(piece.board_id)
     between = surface.between_nm + piece.shim_nm
     at_tongue, through_face = nail_spots(what, row)
     driven = tuple(
         Driven(
             chosen=choose_nail(nails, passage, rule, opened=surface.framing.opened),
+            count=len(spots),
             spots=spots,
             blind=blind,
         )
@@ -361,6 +364,30 @@ def _piece(what: Subject, row: HungRow, rule: DepthRule, nails: tuple[Nail, ...]
         holds_n=_holds_n(surface, driven) if spots else None,
         near_ends=near_ends,
         bit_nm=drill_bit_nm(nail, gravity_of(board)[0]) if nail and near_ends else 0,
+    )
+
+
+def _on_solid(what: Subject, row: HungRow, rule: DepthRule, nails: tuple[Nail, ...]) -> PieceNails:
+    """Plan a piece on solid backing: how many nails, and which; where they go is left to the eye."""
+    surface = what.surface
+    (passage,) = _passages(what, row)
+    chosen = choose_nail(nails, passage, rule, opened=surface.framing.opened)
+    along = max(2, ceil(row.length_nm / ON_SOLID_NM.value) + 1)
+    across = 2 if row.course.height_nm >= TWO_ACROSS_NM.value else 1
+    driven = (Driven(chosen=chosen, count=along * across, spots=(), blind=False),)
+    board = what.job.board(row.piece.board_id)
+    near_ends = 2 * across
+    return PieceNails(
+        surface_id=surface.id,
+        label=row.piece.label,
+        driven=driven,
+        members=0,
+        members_wanted=0,
+        cut_off_by=(),
+        weight_n=_weight_n(what, row),
+        holds_n=_holds_n(surface, driven) if surface.framing.thickness_nm is not None else None,
+        near_ends=near_ends,
+        bit_nm=drill_bit_nm(chosen.nail, gravity_of(board)[0]) if chosen.nail else 0,
     )
 
 
@@ -479,9 +506,15 @@ def _holds_n(surface: Surface, driven: tuple[Driven, ...]) -> float:
     """Give what pulls all nails of a piece out, by the lightest wood that the framing may be. [N]"""
     known = wood_named(surface.framing.wood).gravity if surface.framing.wood else None
     gravity = known[0] if known else WEAK_GRAVITY.value
+    through = surface.framing.thickness_nm
     return sum(
         one.count
-        * withdrawal_n(gravity, one.chosen.nail.diameter_nm / MILLIMETRE, one.chosen.bite_nm / MILLIMETRE)
+        * withdrawal_n(
+            gravity,
+            one.chosen.nail.diameter_nm / MILLIMETRE,
+            # What sticks out behind the backing holds nothing.
+            (one.chosen.bite_nm if through is None else min(one.chosen.bite_nm, through)) / MILLIMETRE,
+        )
         for one in driven
         if one.chosen.nail is not None
     )

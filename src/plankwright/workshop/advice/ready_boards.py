@@ -281,8 +281,8 @@ def readying_leaf(job: Job, readying: Readying) -> Leaf:
         title="Getting boards ready",
         headline=Said(
             f"{capital(counted(len(readying.boards), 'board'))}, {left} things to do. Take all boards "
-            "through a "
-            "column before the next: no saw and no planer before the detector was over the board.",
+            "through a column before the next: no saw and no planer before the detector was over the "
+            "board.",
             (NAILS_FIRST,),
         ),
         parts=(
@@ -299,33 +299,30 @@ def _tell_signs(job: Job, readying: Readying) -> Iterator[Said]:
     low, high = SOLID_PILE_TIMES.value
     if readying.insects:
         yield Said(
-            f"Signs of insects: {', '.join(readying.insects)}. Keep their lots outside until their core "
-            "was at "
-            f"{CORE_C.value:.0f} °C (133 °F) for {CORE_MINUTES.value} minutes; piled without stickers "
-            "that takes "
-            f"{low} to {high} times as long. It kills what is in them and keeps nothing out later.",
+            f"Signs of insects: {', '.join(readying.insects)}. Keep their lots outside until their core was "
+            f"at {CORE_C.value:.0f} °C (133 °F) for {CORE_MINUTES.value} minutes; piled without stickers "
+            f"that takes {low} to {high} times as long. It kills what is in them and keeps nothing out "
+            "later.",
             (HEAT, LARVAE),
         )
         pored = [name for name in readying.insects if _large_pored(job.board(name))]
         if pored:
             yield Said(
                 f"Of large-pored hardwood, in which powderpost beetles live dry: {', '.join(pored)}. A "
-                "finish on "
-                "every face keeps them from laying eggs.",
+                "finish on every face keeps them from laying eggs.",
                 (POWDERPOST,),
             )
     else:
         yield Said(
             "No signs of insects were tallied. Reused wood often has larvae all the same: look for fresh "
-            "fine dust "
-            f"below holes, most of all in boards of {BEETLE_MOISTURE_PCT.value:.0f} % moisture or more.",
+            f"fine dust below holes, most of all in boards of {BEETLE_MOISTURE_PCT.value:.0f} % moisture or "
+            "more.",
             (LARVAE,),
         )
     if readying.mould:
         yield Said(
-            f"Mould: {', '.join(readying.mould)}. Brush it off outside, with a mask, and dry the board: "
-            "it comes "
-            "back on wood that stays damp.",
+            f"Mould: {', '.join(readying.mould)}. Brush it off outside, with a mask, and dry the board: it "
+            "comes back on wood that stays damp.",
             (MOULD,),
         )
     yield Said(
@@ -345,20 +342,20 @@ def _large_pored(board: Board) -> bool:
 def _tell_thickness(job: Job) -> Iterator[Said]:
     tolerance = write_inches(job.rules.thickness_tolerance_nm, job.tape)
     yield Said(
-        f"A step of up to {tolerance} at a joint in sight is eased with sandpaper once both hang; a "
-        "thinner board is "
-        f"shimmed, a thicker one planed on its back up to {write_inches(PLANE_UP_TO_NM.value, job.tape)}, "
-        "else "
-        "swapped.",
+        f"A step of up to {tolerance} at a joint in sight is eased with sandpaper once both hang; a thinner "
+        "board is shimmed, a thicker one planed on its back up to "
+        f"{write_inches(PLANE_UP_TO_NM.value, job.tape)}, else swapped.",
         (SHIM_OR_PLANE,),
     )
 
 
 def _grid(readying: Readying) -> Grid | None:
+    """Give a row a board, and a column for each station that has anything to do."""
+    stations = [station for station in Station if any(work.at(station) for work in readying.boards)]
     rows = tuple(
-        (work.board_id, *(_cell(work.at(station)) for station in Station)) for work in readying.boards
+        (work.board_id, *(_cell(work.at(station)) for station in stations)) for work in readying.boards
     )
-    columns = ("board", *(station.value for station in Station))
+    columns = ("board", *(station.value for station in stations))
     return Grid(columns=columns, rows=rows, ticks=tuple(range(1, len(columns)))) if rows else None
 
 

@@ -41,9 +41,8 @@ def lumber_leaf(job: Job, lumber: Lumber) -> Leaf:
         title="Measure, weight and worth",
         headline=Said(
             f"{capital(counted(lumber.boards, 'board'))}: {_number(lumber.board_feet, 1)} board feet, of "
-            "which "
-            f"{float(lumber.recovery):.0%} can be hung; {write_area(lumber.to_cover_nm2, job.tape)} to "
-            "cover.",
+            f"which {float(lumber.recovery):.0%} can be hung; {write_area(lumber.to_cover_nm2, job.tape)} "
+            "to cover.",
             (BOARD_FOOT,),
         ),
         parts=(
@@ -66,8 +65,7 @@ def _measure(job: Job, lumber: Lumber) -> Iterator[Said]:
     also = f", {float(pile_cubic_metres(lumber)):.2f} m³ by that rule" if metric else ""
     yield Said(
         f"Board by board to the hundredth: {_number(lumber.board_feet, 2)} board feet{also}. Boards are "
-        "measured "
-        "as they are, and what is under an inch thick counts as an inch.",
+        "measured as they are, and what is under an inch thick counts as an inch.",
         (BOARD_FOOT,),
     )
     yield Said(
@@ -76,10 +74,9 @@ def _measure(job: Job, lumber: Lumber) -> Iterator[Said]:
         (SURFACE_MEASURE, HALVES),
     )
     yield Said(
-        f"{write_length(lumber.lineal_nm, job.tape)} end to end; {write_area(lumber.face_nm2, job.tape)} "
-        "of face, "
-        f"{write_area(lumber.usable_nm2, job.tape)} after trims and flaws; truly {lumber.volume_m3:.3f} "
-        "m³ of wood."
+        f"{write_length(lumber.lineal_nm, job.tape)} end to end; {write_area(lumber.face_nm2, job.tape)} of "
+        f"face, {write_area(lumber.usable_nm2, job.tape)} after trims and flaws; truly "
+        f"{lumber.volume_m3:.3f} m³ of wood."
     )
 
 
@@ -103,8 +100,7 @@ def _instead(job: Job, lumber: Lumber) -> Iterator[Said]:
         return
     yield Said(
         f"To cover {write_area(lumber.to_cover_nm2, job.tape)} with wood that is bought, by your prices. "
-        "With a "
-        "waste of 30 %, 143 are bought for 100.",
+        "With a waste of 30 %, 143 are bought for 100.",
         (WASTE,),
     )
     if any(one.extra for one in lumber.instead):
@@ -155,18 +151,15 @@ def _carbon(job: Job, lumber: Lumber) -> Iterator[Said]:
     least, most = (write_mass(kg, job.tape) for kg in lumber.carbon_dioxide_kg)
     what = "What hangs" if lumber.wall is not None else "What can be hung"
     yield Said(
-        f"{what} stores carbon that would make {least if least == most else f'{least} to {most}'} of "
-        "carbon dioxide, as "
-        "long as it is not burnt and does not rot. That is stored, not avoided.",
+        f"{what} stores carbon that would make {least if least == most else f'{least} to {most}'} of carbon "
+        "dioxide, as long as it is not burnt and does not rot. That is stored, not avoided.",
         (CARBON,),
     )
     (energy, energy_most), (warming, warming_most) = ENERGY_TIMES.value, WARMING_TIMES.value
     yield Said(
-        f"New framing took about {energy} times the energy of salvaged wood and new flooring "
-        f"{energy_most} times; "
-        f"its warming potential was {warming} and {warming_most} times as much. How many kilograms that "
-        "makes "
-        "here no source that was found says.",
+        f"New framing took about {energy} times the energy of salvaged wood and new flooring {energy_most} "
+        f"times; its warming potential was {warming} and {warming_most} times as much. How many kilograms "
+        "that makes here no source that was found says.",
         (LIFE_CYCLE,),
     )
     yield Said(

@@ -61,25 +61,24 @@ def _headline(moisture: Moisture) -> Said:
     match moisture.verdict:
         case Verdict.GO if moisture.unmeasured:
             return Said(
-                f"Go for the {counted(len(moisture.readings), 'board')} measured; measure the other "
-                f"{len(moisture.unmeasured)} before they are hung.",
+                f"Go for what was measured ({counted(len(moisture.readings), 'reading')}); measure the "
+                f"other {len(moisture.unmeasured)} before they are hung.",
                 near,
             )
         case Verdict.GO:
             return Said("Go: every board is near enough to the moisture of its room.", near)
         case Verdict.WAIT:
             return Said(
-                f"Wait: {counted(len(moisture.far), 'board')} of {len(moisture.readings)} measured "
-                f"{'is' if len(moisture.far) == 1 else 'are'} not ready. Leave them stacked with stickers in "
-                f"the room for {moisture.least_days} days at least, and go by the meter, not by the "
-                f"calendar.",
+                f"Wait: {counted(len(moisture.far), 'reading')} of {len(moisture.readings)} "
+                f"{'is' if len(moisture.far) == 1 else 'are'} too far off. Leave such boards stacked with "
+                f"stickers in the room for {moisture.least_days} days at least, and go by the meter, not by "
+                "the calendar.",
                 (STACKED, *near),
             )
         case Verdict.MEASURE:
             return Said(
-                "Measure first: no board has a reading. A meter at a few boards of each lot tells "
-                "whether they "
-                "are ready; write it into the column moisture of the tally.",
+                "Measure first: no board has a reading. A meter at a few boards of each lot tells whether "
+                "they are ready; write it into the column moisture of the tally.",
                 near,
             )
 
@@ -88,15 +87,15 @@ def _room(job: Job, moisture: Moisture) -> Iterator[Said]:
     room, tape = job.room, job.tape
     if room is None:
         yield Said(
-            f"Nothing is known of the room's air, so it is taken as most heated rooms: wood comes to "
+            "Nothing is known of the room's air, so it is taken as most heated rooms: wood comes to "
             f"{moisture.dry_pct:.0f} to {moisture.damp_pct:.0f} %. Say under [room] in job.toml what it is.",
             (INTERIOR,),
         )
     else:
         yield Said(
             f"In the dry season ({_air(room.dry, tape)}) wood comes to {_pct(moisture.dry_pct)}, in the "
-            f"damp one "
-            f"({_air(room.damp, tape)}) to {_pct(moisture.damp_pct)}: midway {_pct(moisture.middle_pct)}.",
+            f"damp one ({_air(room.damp, tape)}) to {_pct(moisture.damp_pct)}: midway "
+            f"{_pct(moisture.middle_pct)}.",
             (EMC, MIDPOINT),
         )
         if max(room.dry.humidity_pct, room.damp.humidity_pct) > COVER_PCT:
@@ -106,9 +105,8 @@ def _room(job: Job, moisture: Moisture) -> Iterator[Said]:
             yield Said(f"In its air now ({now}) it comes to {_pct(moisture.now_pct)}.", (EMC,))
     if moisture.room_itself_off:
         yield Said(
-            "That is not where the boards should be: waiting in this air leads them astray. Heat the "
-            "room, or "
-            "dry or dampen its air, as it will be lived in, and then wait.",
+            "That is not where the boards should be: waiting in this air leads them astray. Heat the room, "
+            "or dry or dampen its air, as it will be lived in, and then wait.",
             (MIDPOINT,),
         )
 
@@ -121,13 +119,13 @@ def _boards(moisture: Moisture) -> Iterator[Said]:
     yield Said(
         f"{capital(counted(len(read), 'reading'))}: {_pct(read[0])} to {_pct(read[-1])}, the middle one "
         f"{_pct(median)}. Within {NEAR_ENOUGH_PCT.value:g} points of {_pct(moisture.middle_pct)} is near "
-        f"enough.",
+        "enough.",
         (NO_FORMULA,),
     )
     if any(not reading.readable for reading in moisture.readings):
         yield Said(
-            "Readings below 6 or above 30 % are none that a meter can be trusted with; above 30 the "
-            "board is wet.",
+            "Readings below 6 or above 30 % are none that a meter can be trusted with; above 30 the board "
+            "is wet.",
             (METERS,),
         )
     yield Said("Correct what a resistance meter reads for the temperature of the wood.", (METERS,))
@@ -136,7 +134,7 @@ def _boards(moisture: Moisture) -> Iterator[Said]:
 def _readings(moisture: Moisture) -> Grid | None:
     rows = [
         (
-            reading.board_id,
+            reading.of,
             _pct(reading.moisture_pct),
             f"{reading.off_pct:+.1f}",
             "wait" if reading in moisture.far else "go",
@@ -145,7 +143,7 @@ def _readings(moisture: Moisture) -> Grid | None:
     ]
     if not rows:
         return None
-    return Grid(columns=("board", "moisture", "off", ""), rows=tuple(rows))
+    return Grid(columns=("of", "moisture", "off", ""), rows=tuple(rows))
 
 
 def _movement(movement: Movement, moisture: Moisture, tape: TapeStyle) -> Iterator[Said]:
@@ -164,15 +162,13 @@ def _movement(movement: Movement, moisture: Moisture, tape: TapeStyle) -> Iterat
         else:
             yield Said(
                 f"A tongue or lap of {reach} would be drawn out by more than half: let the boards dry "
-                f"first, or "
-                "set narrower ones.",
+                "first, or set narrower ones.",
                 (TONGUE_STAYS,),
             )
     else:
         yield Said(
-            f"Square edges open by as much: hang them tight if they are damper than the room will be, and "
-            f"with "
-            f"{write_small(movement.closes_nm[1], tape)} between courses if they are drier.",
+            "Square edges open by as much: hang them tight if they are damper than the room will be, and "
+            f"with {write_small(movement.closes_nm[1], tape)} between courses if they are drier.",
             (*sources, SEASON),
         )
     half = write_small(movement.all_swell_nm / 2, tape)
@@ -180,15 +176,14 @@ def _movement(movement: Movement, moisture: Moisture, tape: TapeStyle) -> Iterat
     if movement.room:
         yield Said(
             f"All courses together swell by {write_small(movement.all_swell_nm, tape)} at most, {half} a "
-            f"side if "
-            f"none of it is taken up between them: the gap of {gap} has room for it.",
+            f"side if none of it is taken up between them: the gap of {gap} has room for it.",
             sources,
         )
     else:
         yield Said(
-            f"All courses together may swell by {write_small(movement.all_swell_nm, tape)}, {half} a "
-            f"side, which "
-            f"is more than the gap of {gap}: leave a hair between courses, or make expansion_gap wider.",
+            f"All courses together may swell by {write_small(movement.all_swell_nm, tape)}, {half} a side, "
+            f"which is more than the gap of {gap}: leave a hair between courses, or make expansion_gap "
+            "wider.",
             sources,
         )
     end = write_small(movement.end_nm, tape)

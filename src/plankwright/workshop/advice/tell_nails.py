@@ -13,16 +13,20 @@ from plankwright.trade.fasteners.facts import (
     CABLE_DEPTH,
     HEAD_SET,
     NEAR_END,
+    ON_SOLID,
+    ON_SOLID_NM,
     OPENED,
     PIPE_DEPTH,
     PREBORED,
     PROTECTED_DEPTH_NM,
     SHARE_OF_ULTIMATE,
     SIDING,
+    SIDING_BITE_NM,
     SPARE,
     THREE_TIMES,
     TONGUE_ROOT,
     TRUSTED_SHARE,
+    TWO_ACROSS_NM,
     WEAK_FRAMING,
     WITHDRAWAL,
 )
@@ -119,18 +123,15 @@ def _rule(plan: NailPlan, tape: TapeStyle) -> Iterator[Said]:
     rule = plan.rule
     yield Said(
         f"The longest nail is taken whose tip stays within {write_inches(rule.unknown_nm, tape)} of the "
-        f"framing's "
-        f"face where nobody looked inside, {write_inches(rule.opened_nm, tape)} where it was opened and "
-        f"mapped; "
-        f"at least {write_inches(rule.bite_nm, tape)} of bite is wanted.",
+        f"framing's face where nobody looked inside, {write_inches(rule.opened_nm, tape)} where it was "
+        f"opened and mapped; at least {write_inches(rule.bite_nm, tape)} of bite is wanted.",
         (CABLE_DEPTH, HEAD_SET, OPENED, BITE),
     )
     protected = PROTECTED_DEPTH_NM.value
     if max(rule.unknown_nm, rule.opened_nm) > protected:
         yield Said(
             f"You allow more than {write_inches(protected, tape)}, at which a cable may lie unprotected: "
-            f"that "
-            "takes somebody who knows what runs there.",
+            "that takes somebody who knows what runs there.",
             (CABLE_DEPTH, PIPE_DEPTH),
         )
 
@@ -138,12 +139,16 @@ def _rule(plan: NailPlan, tape: TapeStyle) -> Iterator[Said]:
 def _surface(job: Job, surface: SurfaceNails, plan: NailPlan, tape: TapeStyle) -> Iterator[Said]:
     if surface.solid:
         yield Said(
-            "Solid backing takes nails anywhere, so none are planned piece by piece: every 16 in or so, "
-            "two where "
-            "a board is wide, and none deeper than the rule above, counted from the backing's face.",
-            (CABLE_DEPTH,),
+            f"Solid backing takes nails anywhere: about every {write_inches(ON_SOLID_NM.value, tape)}, two "
+            f"abreast from a width of {write_inches(TWO_ACROSS_NM.value, tape)} on, clear of what runs "
+            "behind. Depths are counted from the backing's face.",
+            (ON_SOLID, CABLE_DEPTH),
         )
-        return
+        if any(piece.holds_n is None for piece in surface.pieces):
+            yield Said(
+                "What nails hold in it depends on how thick it is: say so under [surface.framing].",
+                (WITHDRAWAL,),
+            )
     told = surface.published
     board = write_inches(surface.board_nm, tape)
     allowed = plan.rule.allowed_nm(opened=surface.opened)
@@ -152,23 +157,22 @@ def _surface(job: Job, surface: SurfaceNails, plan: NailPlan, tape: TapeStyle) -
     yield Said(
         f"With boards of {board}{over}, other rules would have: three times the board, "
         f"{write_inches(told.three_times_nm, tape)}, whose tip is "
-        f"{_past(told.three_times_depth_nm, allowed, tape)}; 1-1/2 in of bite, "
-        f"{write_inches(told.siding_nm, tape)}, {_past(told.siding_depth_nm, allowed, tape)}. "
-        "They are not followed where they go deeper than is allowed.",
+        f"{_past(told.three_times_depth_nm, allowed, tape)}; {write_inches(SIDING_BITE_NM.value, tape)} of "
+        f"bite, {write_inches(told.siding_nm, tape)}, {_past(told.siding_depth_nm, allowed, tape)}. They "
+        "are not followed where they go deeper than is allowed.",
         (THREE_TIMES, SIDING),
     )
     short = surface.short_bite
     if short:
         yield Said(
-            f"Less bite than is wanted: {_named(short)}. A ring shank, a thicker nail or glue makes up "
-            f"for it; a "
-            "deeper nail does only where you know what runs behind.",
+            f"Less bite than is wanted: {_named(short)}. A ring shank, a thicker nail or glue makes up for "
+            "it; a deeper nail does only where you know what runs behind.",
             (BITE, ADHESIVE),
         )
     if any(one.blind for piece in surface.pieces for one in piece.driven):
         yield Said(
-            "Tongued boards are nailed at 45° at the root of the tongue; the starter, wide ones and the last "
-            "course through the face as well.",
+            "Tongued boards are nailed at 45° at the root of the tongue; the starter, wide ones and the "
+            "last course through the face as well.",
             (BLIND, TONGUE_ROOT, BLIND_ALONE),
         )
     yield from _not_held(surface)
@@ -193,9 +197,8 @@ def _not_held(surface: SurfaceNails) -> Iterator[Said]:
     for reason, pieces in by_reason.items():
         why = f"cut off from framing by {reason}" if reason else "held at too few places"
         yield Said(
-            f"{_named(pieces)}: {why}. Let blocking in between the framing before it is covered, or glue "
-            f"as well: "
-            "beads of construction adhesive on what lies behind, and no nail there.",
+            f"{_named(pieces)}: {why}. Let blocking in between the framing before it is covered, or glue as "
+            "well: beads of construction adhesive on what lies behind, and no nail there.",
             (ADHESIVE,),
         )
 
@@ -212,16 +215,15 @@ def _strength(job: Job, surface: SurfaceNails, tape: TapeStyle) -> Iterator[Said
     weight, holds = (write_force(force, tape) for force in (weakest.weight_n, weakest.holds_n or 0.0))
     how = "all of it hangs on the nails" if surface.overhead else "on a wall little of it pulls straight out"
     yield Said(
-        f"Weakest against its weight is {weakest.label}: it weighs {weight} ({how}), and {holds} would "
-        "draw its "
-        f"nails, {times:.0f} times as much; at least {TRUSTED_SHARE.value:.0f} times are asked for overhead.",
+        f"Weakest against its weight is {weakest.label}: it weighs {weight} ({how}), and {holds} would draw "
+        f"its nails, {times:.0f} times as much; at least {TRUSTED_SHARE.value:.0f} times are asked for "
+        "overhead.",
         sources,
     )
     if surface.too_heavy:
         yield Said(
-            f"Too heavy for their nails: {_named(surface.too_heavy)}. Take thicker nails or screws, more "
-            f"of them, "
-            "or glue as well.",
+            f"Too heavy for their nails: {_named(surface.too_heavy)}. Take thicker nails or screws, more of "
+            "them, or glue as well.",
             (SHARE_OF_ULTIMATE, ADHESIVE),
         )
 
@@ -233,12 +235,11 @@ def _pieces(surface: SurfaceNails, tape: TapeStyle) -> Grid | None:
             " + ".join(_driven(one, tape) for one in piece.driven) or "none",
             " + ".join(write_inches(one.chosen.bite_nm, tape) for one in piece.driven) or "-",
             " + ".join(write_inches(one.chosen.deepest_nm, tape) for one in piece.driven) or "-",
-            f"{piece.members} of {piece.members_wanted}",
+            f"{piece.members} of {piece.members_wanted}" if piece.members_wanted else "",
             str(piece.near_ends or ""),
             "" if piece.times_its_weight is None else f"{piece.times_its_weight:.0f} ×",
         )
         for piece in surface.pieces
-        if not surface.solid
     )
     columns = ("piece", "nails", "bite", "deepest", "held at", "drill", "holds")
     return Grid(columns=columns, rows=rows) if rows else None

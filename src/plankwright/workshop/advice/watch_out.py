@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 
-from plankwright.measure import FOOT
+from plankwright.measure import write_area
 from plankwright.model import Board, Job, NailsLeft, Paint, SurfaceKind, Treatment
 from plankwright.paper.leaf import Leaf, Part
 from plankwright.trade.hazards.situation import PaintedLot, Situation
@@ -49,7 +49,7 @@ def _lot(job: Job, name: str, boards: list[Board]) -> PaintedLot:
         name=name or _NO_LOT,
         built=None if known is None else known.built,
         paint=Paint.UNKNOWN if known is None else known.paint,
-        face_ft2=sum(board.face_area_nm2 for board in boards) / FOOT**2,
+        area=write_area(sum(board.face_area_nm2 for board in boards), job.tape),
     )
 
 
@@ -65,8 +65,7 @@ def hazards_leaf(hazards: tuple[Hazard, ...]) -> Leaf:
         title="What can hurt you",
         headline=Said(
             "Read this before you pull, cut and nail. It is a reminder, and no advice that fits your "
-            "building: "
-            "local codes and licensed trades decide."
+            "building: local codes and licensed trades decide."
         ),
         parts=tuple(Part(title=hazard.what, said=hazard.said) for hazard in hazards),
     )

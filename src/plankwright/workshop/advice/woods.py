@@ -37,5 +37,10 @@ def middle_pct(job: Job) -> float:
 
 
 def moisture_of(board: Board, job: Job) -> float:
-    """Give the moisture of a board: as it was read, else the midpoint of the room. [% of dry mass]"""
-    return middle_pct(job) if board.moisture_pct is None else board.moisture_pct
+    """Give the moisture of a board: as read, else the middle of its lot's spread, else of the room's. [%]"""
+    if board.moisture_pct is not None:
+        return board.moisture_pct
+    lot = job.lot_of(board) if board.lot else None
+    if lot is not None and lot.moisture_pct is not None:
+        return sum(lot.moisture_pct) / len(lot.moisture_pct)
+    return middle_pct(job)

@@ -6,7 +6,7 @@ import pytest
 
 from builders import board, flaw, job, nm, wall
 from plankwright.measure import System, TapeStyle
-from plankwright.model import Air, Board, Job, Room, Treatment
+from plankwright.model import Air, Board, Job, Lot, Room, Treatment
 from plankwright.trade.moisture.equilibrium import equilibrium_pct
 from plankwright.trade.moisture.movement import change_by_coefficient
 from plankwright.workshop.advice.judge_moisture import Verdict, judge_moisture
@@ -81,6 +81,20 @@ def test_treated_boards_are_not_waited_for() -> None:
         treatment=Treatment.CREOSOTE,
     )
     assert judge_moisture(replace(whole, boards=(lost,))).verdict is Verdict.MEASURE
+
+
+def test_the_spread_of_a_lot_stands_in_for_readings() -> None:
+    """Both ends are judged, for the boards that have no reading of their own; those that have one keep it."""
+    whole = measured(8.5, None, lots=(Lot(name="stage", moisture_pct=(8.0, 12.0)),))
+    whole = replace(whole, boards=tuple(replace(each, lot="stage") for each in whole.boards))
+    moisture = judge_moisture(whole)
+    assert [(reading.of, reading.moisture_pct) for reading in moisture.readings] == [
+        ("dampest of stage", 12.0),
+        ("driest of stage", 8.0),
+        ("A0", 8.5),
+    ]
+    assert moisture.unmeasured == ()
+    assert moisture.verdict is Verdict.WAIT
 
 
 def test_how_far_the_widest_course_moves() -> None:

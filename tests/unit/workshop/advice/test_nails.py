@@ -6,7 +6,7 @@ import pytest
 
 from builders import nm
 from plankwright.layout.hanging import grown
-from plankwright.model import Course, Fastening, Framing, KeepOut, Rectangle, Surface
+from plankwright.model import Course, Fastening, Framing, KeepOut, Rectangle
 from plankwright.trade.fasteners.facts import PROTECTED_DEPTH_NM
 from plankwright.workshop.advice.plan_nails import plan_nails
 from plankwright.workshop.advice.tell_nails import nails_leaf
@@ -82,7 +82,7 @@ def test_both_numbers_are_shown() -> None:
         'stays within 1-1/8" of the framing\'s face where nobody looked inside, 1-1/4" where it was' in text
     )
     assert 'three times the board, 2-1/4", whose tip is 1-1/2" into the framing, 3/8" too deep' in text
-    assert '1-1/2 in of bite, 2-1/4", 1-1/2" into the framing, 3/8" too deep' in text
+    assert '1-1/2" of bite, 2-1/4", 1-1/2" into the framing, 3/8" too deep' in text
 
 
 def test_a_piece_cut_off_from_its_framing() -> None:
@@ -167,11 +167,25 @@ def test_nails_by_the_pound() -> None:
     assert any(one.pounds == pytest.approx(one.bought / 600) for one in plan.to_buy)
 
 
-def test_solid_backing_is_not_planned_piece_by_piece() -> None:
-    """Nails go anywhere, and the rule for depths holds from its face."""
-    solid: Surface = tongued_wall(framing=Framing(solid=True))
-    made = tongued_job(solid)
+def test_solid_backing_takes_nails_anywhere() -> None:
+    """A nail every 16 in, two abreast on boards of 4 in and more; none deeper than is allowed."""
+    made = tongued_job(tongued_wall(framing=Framing(solid=True)))
     plan = plan_nails(made, tongued_layout(made))
-    assert plan.to_buy == ()
+    assert [[one.count for one in piece.driven] for piece in plan.pieces] == [[10], [10], [10]]
+    assert all(one.chosen.deepest_nm <= nm(1.125) for piece in plan.pieces for one in piece.driven)
+    assert all(piece.holds_n is None for piece in plan.pieces)
     text = " ".join(said.text for part in nails_leaf(made, plan).parts for said in part.said)
     assert "Solid backing takes nails anywhere" in text
+    assert "depends on how thick it is" in text
+
+
+def test_what_sticks_out_behind_the_backing_holds_nothing() -> None:
+    """Half an inch of backing holds half an inch of nail, whatever the bite."""
+    thin, thick = (
+        tongued_job(tongued_wall(framing=Framing(solid=True, thickness_nm=nm(inches)))) for inches in (0.5, 4)
+    )
+    weak, strong = (plan_nails(one, tongued_layout(one)).pieces[0] for one in (thin, thick))
+    assert weak.holds_n is not None
+    assert strong.holds_n is not None
+    bite = strong.driven[0].chosen.bite_nm
+    assert strong.holds_n / weak.holds_n == pytest.approx(bite / nm(0.5))

@@ -191,7 +191,7 @@ def test_hazards_of_a_job() -> None:
     """By its lots, layers and boards."""
     leaf = hazards_leaf(watch_out(MADE))
     text = " ".join(said.text for part in leaf.parts for said in part.said)
-    assert "stage: paint on 9 ft² a face was not tested" in text
+    assert "stage: paint on 9.0 sq ft a face was not tested" in text
     assert "Wallboard may hold asbestos" in text
     assert "2 boards may still hold nails" in text
     assert "Overhead" not in [part.title for part in leaf.parts]
