@@ -22,11 +22,13 @@ if TYPE_CHECKING:
         what_now,
     )
     from plankwright.check import check_layout
+    from plankwright.workshop.ask_trade import ask_trade
     from plankwright.workshop.draw_map import draw_map
     from plankwright.workshop.print_sheets import print_sheets
 
 __all__ = [
     "ask_enough",
+    "ask_trade",
     "check_layout",
     "draw_map",
     "hand_out",
@@ -43,6 +45,7 @@ __all__ = [
 ]
 
 _ELSEWHERE = {
+    "ask_trade": "plankwright.workshop.ask_trade",
     "check_layout": "plankwright.check",
     "draw_map": "plankwright.workshop.draw_map",
     "print_sheets": "plankwright.workshop.print_sheets",

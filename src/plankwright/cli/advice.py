@@ -18,6 +18,7 @@ from plankwright.measure import MILLIMETRE
 from plankwright.model import Job, Layout, Standing
 from plankwright.paper.leaf import Leaf
 from plankwright.trade.source import Said, Source
+from plankwright.workshop.caution import CAUTION
 from plankwright.workshop.check_layout import demand_right
 from plankwright.workshop.hand_out import LAYOUT_FILE
 
@@ -125,6 +126,7 @@ def show_leaf(
             talk.answer(
                 textwrap.indent(table("", part.grid.columns, part.grid.rows, words=True).lstrip("\n"), "  ")
             )
+    talk.answer(f"\n{CAUTION}")
     if numbers:
         talk.answer("\nSources")
         for source, number in numbers.items():

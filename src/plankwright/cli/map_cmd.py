@@ -20,8 +20,8 @@ from plankwright.workshop.hand_out import hand_out_maps
 def command(talk: Talk, folder: Path, layout: Path | None, out: Path | None, paper: str | None) -> None:
     """Draw the map of each surface from a layout made earlier.
 
-    LAYOUT is a file such as `plankwright lay` writes; left out, FOLDER/out/layout.json. A layout that
-    breaks rules is refused.
+    On a sheet as SVG, and at full size as DXF for a drawing program. LAYOUT is a file such as `plankwright
+    lay` writes; left out, FOLDER/out/layout.json. A layout that breaks rules is refused.
 
     \b
       plankwright map porch

@@ -9,11 +9,12 @@ from dataclasses import dataclass
 
 import segno
 
+from plankwright.layout.done import done_on
 from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.regions import extent_in_course
 from plankwright.layout.sawing import piece_name
 from plankwright.measure import write_inches, write_length
-from plankwright.model import Board, Course, HungPiece, Job, Layout, Piece
+from plankwright.model import NOTHING_DONE, Board, Course, HungPiece, Job, Layout, Piece, Standing
 from plankwright.paper.hanging_sheet import Planned
 
 
@@ -39,19 +40,23 @@ class Sticker:
     code: str
 
 
-def board_stickers(job: Job, layout: Layout) -> tuple[Sticker, ...]:
+def board_stickers(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> tuple[Sticker, ...]:
     """Make a label for each board that a layout needs, in the order of the tally.
 
     Parameters
     ----------
     job, layout
         The job and a layout of it.
+    standing
+        What was sawn already needs none any more.
     """
-    used = {piece.board_id for piece in layout.pieces}
+    used = {piece.board_id for piece in layout.pieces} - set(standing.sawn)
     return tuple(_board(job, board, layout) for board in job.boards if board.id in used)
 
 
-def piece_stickers(job: Job, layout: Layout, planned: Mapping[str, Planned]) -> tuple[Sticker, ...]:
+def piece_stickers(
+    job: Job, layout: Layout, planned: Mapping[str, Planned], standing: Standing = NOTHING_DONE
+) -> tuple[Sticker, ...]:
     """Make a label for each piece, in the order of hanging.
 
     Parameters
@@ -60,8 +65,10 @@ def piece_stickers(job: Job, layout: Layout, planned: Mapping[str, Planned]) -> 
         The job and a layout of it.
     planned
         What was planned for each surface, by its id.
+    standing
+        What hangs or is cut already has its label.
     """
-    return tuple(_pieces(job, layout, planned))
+    return tuple(_pieces(job, layout, planned, standing))
 
 
 def read_code(said: str) -> str:
@@ -87,10 +94,15 @@ def _board(job: Job, board: Board, layout: Layout) -> Sticker:
     return _sticker(f"{board.id}", told, (job.name, f"board {board.id}", *told))
 
 
-def _pieces(job: Job, layout: Layout, planned: Mapping[str, Planned]) -> Iterator[Sticker]:
+def _pieces(
+    job: Job, layout: Layout, planned: Mapping[str, Planned], standing: Standing
+) -> Iterator[Sticker]:
     for part in layout.surfaces:
+        done = done_on(job, part, standing)
         courses = [course for course in part.courses for _ in course.pieces]
         for course, piece, hung in zip(courses, part.pieces, hung_pieces(job, part), strict=True):
+            if piece.label in done.hung or piece.label in done.cut:
+                continue
             yield _piece(job, part.surface_id, course, piece, hung, planned.get(part.surface_id))
 
 

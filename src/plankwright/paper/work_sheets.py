@@ -88,15 +88,15 @@ def work_sheets_pdf(
             "at_the_wall": [printed(section, sources) for section in pack.at_the_wall],
             "after": [printed(section, sources) for section in pack.after],
             "sources": printed_sources(sources),
-            "stickers": _stickers(job, layout, pack) if pack is not NOTHING_BESIDES else [],
+            "stickers": _stickers(job, layout, pack, standing) if pack is not NOTHING_BESIDES else [],
         },
     )
 
 
-def _stickers(job: Job, layout: Layout, pack: Pack) -> list[dict[str, object]]:
+def _stickers(job: Job, layout: Layout, pack: Pack, standing: Standing) -> list[dict[str, object]]:
     sheets = (
-        ("Labels for boards", board_stickers(job, layout)),
-        ("Labels for pieces", piece_stickers(job, layout, pack.planned)),
+        ("Labels for boards", board_stickers(job, layout, standing)),
+        ("Labels for pieces", piece_stickers(job, layout, pack.planned, standing)),
     )
     return [{"name": name, "labels": [asdict(one) for one in these]} for name, these in sheets]
 

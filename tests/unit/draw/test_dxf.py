@@ -3,9 +3,8 @@
 import io
 from typing import Any, cast
 
-import ezdxf
 import pytest
-from ezdxf import bbox
+from ezdxf import bbox, filemanagement
 from ezdxf.document import Drawing
 
 from builders import TAPE, board, course, job, layout, nm, piece, surface_layout, wall
@@ -21,7 +20,7 @@ PORCH = wall_at_full_size(porch_job(), porch_layout().surfaces[0])
 
 def read(text: str) -> Drawing:
     """Read a file back; a drawing program finds nothing to mend in it."""
-    document = ezdxf.read(io.StringIO(text))  # type: ignore[attr-defined] # exported without saying so
+    document = filemanagement.read(io.StringIO(text))
     audit = document.audit()
     assert (audit.errors, audit.fixes) == ([], [])
     assert isinstance(document, Drawing)

@@ -6,7 +6,7 @@ from plankwright.model import Paint, Treatment
 from plankwright.trade.hazards.situation import PaintedLot, Situation
 from plankwright.trade.hazards.warnings import hazards_of, lead_chance_pct
 
-PLAIN = PaintedLot(name="floor", built=1894, paint=Paint.NONE, area="100.0 sq ft")
+PLAIN = PaintedLot(name="floor", built=1894, paint=Paint.NONE, area="100.0 sq ft", face_ft2=100.0)
 
 
 def told(what: str, **more: object) -> str:
@@ -27,11 +27,24 @@ def test_chance_of_lead_paint(built: int, chance: int | None) -> None:
 
 def test_untested_paint() -> None:
     """Its chance by the age of its building, its area, and from which area on there are rules."""
-    lot = PaintedLot(name="dado", built=1911, paint=Paint.UNKNOWN, area="48.0 sq ft")
+    lot = PaintedLot(name="dado", built=1911, paint=Paint.UNKNOWN, area="48.0 sq ft", face_ft2=48.0)
     said = told("Paint and lead", lots=(lot,))
     assert "48.0 sq ft a face" in said
     assert "87 in a hundred" in said
     assert "6 ft² (0.56 m²) of painted surface a room on, or 20 ft² (1.86 m²) outside" in said
+    assert "and these boards are more" in said
+
+
+def test_a_little_paint_is_no_more_than_that() -> None:
+    """36 in² off a door are a quarter of a square foot (EPA answer, read): under six."""
+    lot = PaintedLot(name="door", built=1911, paint=Paint.UNKNOWN, area="0.3 sq ft", face_ft2=36 / 144)
+    assert "these boards are more" not in told("Paint and lead", lots=(lot,))
+
+
+def test_twelve_painted_boards_are_over() -> None:
+    """Twelve boards of 6 in by 8 ft are 48 ft² a face (computed), which counts whole once they come off."""
+    lot = PaintedLot(name="dado", built=1911, paint=Paint.UNKNOWN, area="48 sq ft", face_ft2=12 * 0.5 * 8)
+    assert "these boards are more" in told("Paint and lead", lots=(lot,))
 
 
 def test_unpainted_boards_in_a_late_house_need_no_test() -> None:
@@ -48,13 +61,13 @@ def test_the_paint_of_the_house_itself() -> None:
 
 def test_a_test_that_found_nothing_proves_little() -> None:
     """Other coats and boards may differ."""
-    lot = PaintedLot(name="dado", built=1911, paint=Paint.NO_LEAD_FOUND, area="48.0 sq ft")
+    lot = PaintedLot(name="dado", built=1911, paint=Paint.NO_LEAD_FOUND, area="48.0 sq ft", face_ft2=48.0)
     assert "may differ" in told("Paint and lead", lots=(lot,))
 
 
 def test_lead_goes_deep() -> None:
     """Planing may not be rid of it."""
-    lot = PaintedLot(name="dado", built=1911, paint=Paint.LEAD, area="48.0 sq ft")
+    lot = PaintedLot(name="dado", built=1911, paint=Paint.LEAD, area="48.0 sq ft", face_ft2=48.0)
     assert "a third of the thickness" in told("Paint and lead", lots=(lot,))
 
 
@@ -97,7 +110,7 @@ def test_wires_where_nobody_looked() -> None:
 def test_it_never_says_that_anything_is_permitted() -> None:
     """Of no situation."""
     for paint in Paint:
-        lot = PaintedLot(name="dado", built=None, paint=paint, area="48.0 sq ft")
+        lot = PaintedLot(name="dado", built=None, paint=paint, area="48.0 sq ft", face_ft2=48.0)
         situation = Situation(lots=(lot,), ceilings=("hall",), layers=("plaster",), woods=("cedar",))
         words = " ".join(said.text for one in hazards_of(situation) for said in one.said).lower()
         assert "safe" not in words

@@ -19,12 +19,15 @@ class PaintedLot:
         What is on them.
     area
         Of one face of all of them, in words and in the user's units.
+    face_ft2
+        The same. [ft²]
     """
 
     name: str
     built: int | None
     paint: Paint
     area: str
+    face_ft2: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -121,13 +121,16 @@ def _lead(situation: Situation) -> Iterator[Said]:
             "and sanding disturb it.",
             (LEAD_CHANCE, LEAD_WHO),
         )
-    if any(lot.paint in {Paint.UNKNOWN, Paint.LEAD} for lot in situation.lots):
+    doubtful = [lot for lot in situation.lots if lot.paint in {Paint.UNKNOWN, Paint.LEAD}]
+    if doubtful:
+        over = sum(lot.face_ft2 for lot in doubtful) > MINOR_INSIDE_FT2.value
         yield Said(
             "Have paint tested before it is scraped, sanded, planed, heated or sawn. In the United States "
             f"work for pay in housing from before {LEAD_UNTIL.value} has rules from "
             f"{MINOR_INSIDE_FT2.value} ft² (0.56 m²) of painted surface a room on, or "
-            f"{MINOR_OUTSIDE_FT2.value} ft² (1.86 m²) outside; working the same way in your own home is "
-            "urged.",
+            f"{MINOR_OUTSIDE_FT2.value} ft² (1.86 m²) "
+            f"outside{', and these boards are more' if over else ''}; working the same way in your own home "
+            "is urged.",
             (LEAD_RULE, LEAD_WHO),
         )
     if any(lot.paint is Paint.LEAD for lot in situation.lots):

@@ -43,7 +43,7 @@ def fill_pack(
         before=(
             Section(
                 title="Before you cut",
-                leaves=(moisture, readying_leaf(job, ready_boards(job, layout))),
+                leaves=(moisture, readying_leaf(job, ready_boards(job, layout, standing))),
             ),
         ),
         at_the_wall=(

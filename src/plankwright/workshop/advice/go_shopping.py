@@ -62,13 +62,13 @@ def go_shopping(
     layout
         A layout of it that was checked.
     wanted
-        Boards that are missing, each in words.
+        Boards that are missing, each in words, if a search found which.
     standing
         How far the job has come: only what is still to be nailed is reckoned.
     """
     plan, edges = plan_nails(job, layout, standing), fit_edges(job, layout)
     return (
-        *(Item(what=board, amount="", why="missing for a full cover") for board in wanted),
+        *_boards(layout, wanted),
         *_nails(job, plan),
         *_glue(plan),
         *_boxes(job, edges),
@@ -77,6 +77,15 @@ def go_shopping(
         *_blades(job),
         *_guards(job),
     )
+
+
+def _boards(layout: Layout, wanted: tuple[str, ...]) -> Iterator[Item]:
+    for board in wanted:
+        yield Item(what=board, amount="", why="missing for a full cover")
+    if not wanted and not layout.covers_everything:
+        yield Item(
+            what="boards", amount="?", why="something stays bare: “plankwright enough” says which close it"
+        )
 
 
 def shopping_leaf(items: tuple[Item, ...]) -> Leaf:

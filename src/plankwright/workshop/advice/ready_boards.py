@@ -1,6 +1,7 @@
 """What is done to each board before it is cut, in the order of work, tool by tool."""
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -9,7 +10,9 @@ from plankwright.layout.joints import Joint
 from plankwright.layout.sawing import saw_boards
 from plankwright.measure import Nm, write_inches
 from plankwright.model import (
+    NOTHING_DONE,
     Board,
+    BoardCuts,
     CutKind,
     EdgeTreatment,
     Job,
@@ -18,6 +21,7 @@ from plankwright.model import (
     Paint,
     Piece,
     Severity,
+    Standing,
     Treatment,
 )
 from plankwright.paper.leaf import DONE, Grid, Leaf, Part
@@ -113,7 +117,7 @@ class Readying:
     refused: tuple[str, ...]
 
 
-def ready_boards(job: Job, layout: Layout | None = None) -> Readying:
+def ready_boards(job: Job, layout: Layout | None = None, standing: Standing = NOTHING_DONE) -> Readying:
     """List what is done to each board before it is cut.
 
     Parameters
@@ -122,24 +126,23 @@ def ready_boards(job: Job, layout: Layout | None = None) -> Readying:
         The job.
     layout
         A layout of it, which says which boards are needed and which of them meet.
+    standing
+        How far the job has come: what was sawn already is ready.
     """
     usable = [board for board in job.boards if board.treatment is Treatment.NONE]
     insects = tuple(board.id for board in usable if shows_insects(_words(board)))
-    if layout is None:
-        needed, thickness = usable, {}
-    else:
-        needed = list(dict.fromkeys(job.board(cuts.board_id) for cuts in saw_boards(job, layout)))
-        thickness = _thickness_work(job, layout)
-    infested = {job.board(name).lot for name in insects}
+    cuts = () if layout is None else saw_boards(job, layout)
+    order = [board.id for board in usable] if layout is None else [one.board_id for one in cuts]
+    needed = [job.board(name) for name in dict.fromkeys(order) if name not in standing.sawn]
+    work = _ToDo(
+        job=job,
+        rips=_rips(cuts),
+        tongues_off=frozenset() if layout is None else _tongues_off(layout),
+        thickness={} if layout is None else _thickness_work(job, layout),
+        infested=frozenset(job.board(name).lot for name in insects),
+    )
     return Readying(
-        boards=tuple(
-            BoardWork(
-                board_id=board.id,
-                tasks=tuple(_tasks(job, board, layout, near_insects=board.lot in infested and bool(insects)))
-                + tuple(thickness.get(board.id, ())),
-            )
-            for board in needed
-        ),
+        boards=tuple(BoardWork(board_id=board.id, tasks=tuple(work.of(board))) for board in needed),
         insects=insects,
         mould=tuple(board.id for board in usable if shows_mould(_words(board))),
         refused=tuple(board.id for board in job.boards if board.treatment is not Treatment.NONE),
@@ -150,76 +153,90 @@ def _words(board: Board) -> str:
     return " ".join((*(flaw.what for flaw in board.flaws), board.note))
 
 
-def _tasks(job: Job, board: Board, layout: Layout | None, *, near_insects: bool) -> Iterator[Task]:
-    yield from _look(job, board)
-    nails = board.nails
-    pulled = nails in {NailsLeft.PULLED, NailsLeft.NIPPED, NailsLeft.CHECKED}
-    yield Task(station=Station.NAILS, what="nipped" if nails is NailsLeft.NIPPED else "pull", done=pulled)
-    yield Task(station=Station.METAL, what="pass over", done=nails is NailsLeft.CHECKED)
-    if shows_insects(_words(board)):
-        yield Task(station=Station.HEAT, what="heat: insects")
-    elif near_insects:
-        yield Task(station=Station.HEAT, what="heat with its lot")
-    if board.moisture_pct is not None and board.moisture_pct - middle_pct(job) > NEAR_ENOUGH_PCT.value:
-        yield Task(station=Station.HEAT, what=f"dry from {board.moisture_pct:g} %")
-    yield from _ends(job, board)
-    yield from _edges(job, board, layout)
-
-
-def _look(job: Job, board: Board) -> Iterator[Task]:
-    words = _words(board)
-    known = job.lot_of(board)
-    signs = [
-        told
-        for told, met in (
-            ("insects", shows_insects(words)),
-            ("mould", shows_mould(words)),
-            ("rot", shows_rot(words)),
-            ("paint: lead", known is not None and known.paint is Paint.LEAD),
-            ("test paint", known is None or known.paint is Paint.UNKNOWN),
-        )
-        if met
-    ]
-    yield Task(station=Station.LOOK, what=", ".join(signs) or "splits, holes")
-
-
-def _ends(job: Job, board: Board) -> Iterator[Task]:
-    trim = job.rules.end_trim_nm
-    lost = [
-        f"{write_inches(flaw.start_nm, job.tape)}–{write_inches(flaw.end_nm, job.tape)}"
-        for flaw in board.flaws
-        if flaw.severity is Severity.LOST
-    ]
-    told = [f"trim {write_inches(trim, job.tape)}"] if trim else []
-    if lost:
-        told.append(f"out {', '.join(lost)}")
-    if told:
-        yield Task(station=Station.ENDS, what="; ".join(told))
-
-
-def _edges(job: Job, board: Board, layout: Layout | None) -> Iterator[Task]:
-    loss = job.rules.straight_edge_loss_nm
-    if board.profile.milled:
-        off = layout is not None and any(
-            piece.board_id == board.id and EdgeTreatment.TONGUE_OFF in {piece.near, piece.far}
-            for piece in layout.pieces
-        )
-        yield Task(station=Station.EDGES, what="clean; a tongue comes off" if off else "clean tongue, groove")
-    elif loss:
-        rips = _rips(job, board, layout)
-        more = f", {rips} rip{'' if rips == 1 else 's'}" if rips else ""
-        yield Task(station=Station.EDGES, what=f"straighten {write_inches(loss, job.tape)} a side{more}")
-
-
-def _rips(job: Job, board: Board, layout: Layout | None) -> int:
-    if layout is None:
-        return 0
-    return sum(
-        cut.kind in {CutKind.RIP, CutKind.TAPER_RIP}
-        for cuts in saw_boards(job, layout)
-        if cuts.board_id == board.id
-        for cut in cuts.cuts
+def _rips(cuts: Sequence[BoardCuts]) -> Counter[str]:
+    """Count the rips of each board."""
+    return Counter(
+        board.board_id for board in cuts for cut in board.cuts if cut.kind in {CutKind.RIP, CutKind.TAPER_RIP}
     )
+
+
+def _tongues_off(layout: Layout) -> frozenset[str]:
+    """Give the boards of which a tongue is ripped off."""
+    return frozenset(
+        piece.board_id for piece in layout.pieces if EdgeTreatment.TONGUE_OFF in {piece.near, piece.far}
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _ToDo:
+    """Says what is done to a board, with what a layout tells of all of them at hand."""
+
+    job: Job
+    rips: Counter[str]
+    tongues_off: frozenset[str]
+    thickness: dict[str, list[Task]]
+    infested: frozenset[str]
+
+    def of(self, board: Board) -> Iterator[Task]:
+        nails = board.nails
+        pulled = nails in {NailsLeft.PULLED, NailsLeft.NIPPED, NailsLeft.CHECKED}
+        yield self._look(board)
+        yield Task(station=Station.NAILS, what="nipped" if nails is NailsLeft.NIPPED else "pull", done=pulled)
+        yield Task(station=Station.METAL, what="pass over", done=nails is NailsLeft.CHECKED)
+        yield from self._heat(board)
+        yield from self._ends(board)
+        yield from self._edges(board)
+        yield from self.thickness.get(board.id, ())
+
+    def _look(self, board: Board) -> Task:
+        words = _words(board)
+        known = self.job.lot_of(board)
+        signs = [
+            told
+            for told, met in (
+                ("insects", shows_insects(words)),
+                ("mould", shows_mould(words)),
+                ("rot", shows_rot(words)),
+                ("paint: lead", known is not None and known.paint is Paint.LEAD),
+                ("test paint", known is None or known.paint is Paint.UNKNOWN),
+            )
+            if met
+        ]
+        return Task(station=Station.LOOK, what=", ".join(signs) or "splits, holes")
+
+    def _heat(self, board: Board) -> Iterator[Task]:
+        if shows_insects(_words(board)):
+            yield Task(station=Station.HEAT, what="heat: insects")
+        elif board.lot in self.infested:
+            yield Task(station=Station.HEAT, what="heat with its lot")
+        read = board.moisture_pct
+        if read is not None and read - middle_pct(self.job) > NEAR_ENOUGH_PCT.value:
+            yield Task(station=Station.HEAT, what=f"dry from {read:g} %")
+
+    def _ends(self, board: Board) -> Iterator[Task]:
+        trim, tape = self.job.rules.end_trim_nm, self.job.tape
+        lost = [
+            f"{write_inches(flaw.start_nm, tape)}–{write_inches(flaw.end_nm, tape)}"
+            for flaw in board.flaws
+            if flaw.severity is Severity.LOST
+        ]
+        told = [f"trim {write_inches(trim, tape)}"] if trim else []
+        if lost:
+            told.append(f"out {', '.join(lost)}")
+        if told:
+            yield Task(station=Station.ENDS, what="; ".join(told))
+
+    def _edges(self, board: Board) -> Iterator[Task]:
+        loss, rips = self.job.rules.straight_edge_loss_nm, self.rips[board.id]
+        if board.profile.milled:
+            off = board.id in self.tongues_off
+            yield Task(
+                station=Station.EDGES, what="clean; a tongue comes off" if off else "clean tongue, groove"
+            )
+        elif loss:
+            more = f", {rips} rip{'' if rips == 1 else 's'}" if rips else ""
+            told = f"straighten {write_inches(loss, self.job.tape)} a side{more}"
+            yield Task(station=Station.EDGES, what=told)
 
 
 def _thickness_work(job: Job, layout: Layout) -> dict[str, list[Task]]:

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 
-from plankwright.measure import write_area
+from plankwright.measure import FOOT, write_area
 from plankwright.model import Board, Job, NailsLeft, Paint, SurfaceKind, Treatment
 from plankwright.paper.leaf import Leaf, Part
 from plankwright.trade.hazards.situation import PaintedLot, Situation
@@ -45,11 +45,13 @@ def situation_of(job: Job) -> Situation:
 
 def _lot(job: Job, name: str, boards: list[Board]) -> PaintedLot:
     known = job.lot_of(boards[0]) if name else None
+    face_nm2 = sum(board.face_area_nm2 for board in boards)
     return PaintedLot(
         name=name or _NO_LOT,
         built=None if known is None else known.built,
         paint=Paint.UNKNOWN if known is None else known.paint,
-        area=write_area(sum(board.face_area_nm2 for board in boards), job.tape),
+        area=write_area(face_nm2, job.tape),
+        face_ft2=face_nm2 / FOOT**2,
     )
 
 

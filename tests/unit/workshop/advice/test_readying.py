@@ -7,14 +7,16 @@ import pytest
 
 from builders import board, course, job, layout, nm, piece, surface_layout, wall
 from plankwright.measure import FOOT, System, TapeStyle
-from plankwright.model import Per, Price, Task
+from plankwright.model import Per, Price, Standing, Task
 from plankwright.paper.leaf import DONE
+from plankwright.paper.stickers import board_stickers
 from plankwright.workshop.advice.fit_edges import edges_leaf, fit_edges
 from plankwright.workshop.advice.go_shopping import go_shopping, shopping_leaf
 from plankwright.workshop.advice.measure_lumber import measure_lumber
 from plankwright.workshop.advice.ready_boards import Station, ready_boards, readying_leaf
 from plankwright.workshop.advice.tell_lumber import lumber_leaf
 from plankwright.workshop.advice.watch_out import hazards_leaf, watch_out
+from plankwright.workshop.ask_trade import ask_trade
 from trade_jobs import tongued_job, tongued_layout, tongued_wall
 
 MADE = tongued_job()
@@ -210,3 +212,24 @@ def test_leaves_in_metric_have_no_inch() -> None:
         cells = [cell for part in leaf.parts if part.grid for row in part.grid.rows for cell in row]
         said = [one.text for part in leaf.parts for one in part.said]
         assert not any('"' in text for text in (*cells, *said))
+
+
+def test_everything_at_one_go() -> None:
+    """With a layout all seven answers, without one those that need none; each has sources."""
+    assert set(ask_trade(MADE, LAID)) == {"hazards", "moisture", "prepare", "lumber", "nails", "edges", "buy"}
+    assert set(ask_trade(MADE)) == {"hazards", "moisture", "prepare", "lumber"}
+    assert all(leaf.sources for leaf in ask_trade(MADE, LAID).values())
+
+
+def test_a_job_in_progress_is_readied_and_labelled_for_what_is_left() -> None:
+    """Boards that were sawn are ready."""
+    standing = Standing(sawn=("T1",))
+    assert [one.board_id for one in ready_boards(MADE, LAID, standing).boards] == ["T2", "T3"]
+    assert [one.id for one in board_stickers(MADE, LAID, standing)] == ["T2", "T3"]
+
+
+def test_what_stays_bare_asks_for_boards() -> None:
+    """Without knowing which: another command says."""
+    (part,) = LAID.surfaces
+    bare = replace(LAID, surfaces=(replace(part, bare=(part.courses[0].pieces[0].place,)),))
+    assert go_shopping(MADE, bare)[0].what == "boards"

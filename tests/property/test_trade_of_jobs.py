@@ -1,0 +1,142 @@
+"""Whatever the job and its layout: what the trade says of them holds, and all of it can be printed."""
+
+import io
+import json
+from dataclasses import replace
+
+import pymupdf
+from ezdxf.filemanagement import read
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from plankwright.cli.advice import leaf_as_json, values_as_json
+from plankwright.layout import Effort, Watch, lay_out
+from plankwright.layout.hanging import grown
+from plankwright.measure import INCH
+from plankwright.model import Air, Fastening, Flaw, Job, Layer, Lot, Paint, Room, Severity, Treatment
+from plankwright.paper.leaf import Leaf
+from plankwright.trade.fasteners.facts import PROTECTED_DEPTH_NM
+from plankwright.trade.fasteners.nails import nail_kinds
+from plankwright.workshop.advice.fit_edges import edges_leaf, fit_edges
+from plankwright.workshop.advice.go_shopping import go_shopping, shopping_leaf
+from plankwright.workshop.advice.judge_moisture import judge_moisture
+from plankwright.workshop.advice.measure_lumber import measure_lumber
+from plankwright.workshop.advice.plan_nails import plan_nails
+from plankwright.workshop.advice.ready_boards import ready_boards, readying_leaf
+from plankwright.workshop.advice.tell_lumber import lumber_leaf
+from plankwright.workshop.advice.tell_moisture import moisture_leaf
+from plankwright.workshop.advice.tell_nails import nails_leaf
+from plankwright.workshop.advice.watch_out import hazards_leaf, watch_out
+from plankwright.workshop.draw_map import draw_full_size
+from plankwright.workshop.print_sheets import print_sheets
+from property.strategies import jobs
+
+MOMENT = Effort(name="moment", seconds=0.3)
+AT_ONCE = Watch(stopped=lambda: True)
+
+airs = st.builds(Air, temperature_c=st.floats(-10.0, 40.0), humidity_pct=st.floats(1.0, 99.0))
+
+
+@st.composite
+def known_jobs(draw: st.DrawFn) -> Job:
+    """A job of which more or less is known besides."""
+    job = draw(jobs())
+    species = st.sampled_from(["", "pine", "white oak", "Douglas fir", "what grandfather had"])
+    readings = st.none() | st.floats(0.0, 60.0)
+    boards = tuple(
+        replace(
+            board,
+            species=draw(species),
+            moisture_pct=draw(readings),
+            lot=draw(st.sampled_from(["", "hall"])),
+        )
+        for board in job.boards
+    )
+    layers = st.lists(
+        st.builds(Layer, what=st.sampled_from(["plaster", "furring"]), thickness_nm=st.integers(1, 2 * INCH)),
+        max_size=2,
+    )
+    surfaces = tuple(
+        replace(
+            surface,
+            between=tuple(draw(layers)),
+            framing=replace(surface.framing, opened=draw(st.booleans())),
+        )
+        for surface in job.surfaces
+    )
+    return replace(
+        job,
+        boards=boards,
+        surfaces=surfaces,
+        room=draw(st.none() | st.builds(Room, dry=airs, damp=airs, now=st.none() | airs)),
+        house_built=draw(st.none() | st.integers(1800, 2020)),
+        lots=draw(
+            st.sampled_from([(), (Lot(name="hall", built=1894, paint=Paint.LEAD, moisture_pct=(5.0, 20.0)),)])
+        ),
+        fastening=Fastening(kind=draw(st.none() | st.sampled_from(nail_kinds()))),
+    )
+
+
+@settings(max_examples=25)
+@given(known_jobs())
+def test_no_nail_goes_where_it_must_not(job: Job) -> None:
+    """Never past the depth allowed, never nearer to a keep-out than the rules let it."""
+    layout = lay_out(job, effort=MOMENT, watch=AT_ONCE).layout
+    plan = plan_nails(job, layout)
+    for surface in plan.surfaces:
+        allowed = plan.rule.allowed_nm(opened=surface.opened)
+        assert allowed <= PROTECTED_DEPTH_NM.value
+        barred = [
+            grown(keep_out.place, job.rules.nail_clearance_nm)
+            for keep_out in job.surface(surface.surface_id).keep_outs
+        ]
+        for piece in surface.pieces:
+            for one in piece.driven:
+                assert one.chosen.nail is None or 0 < one.chosen.bite_nm <= one.chosen.deepest_nm <= allowed
+                for x, y in one.spots:
+                    assert not any(
+                        place.left < x < place.right and place.bottom < y < place.top for place in barred
+                    )
+    counted = [one.count for piece in plan.pieces for one in piece.driven if one.chosen.nail is not None]
+    assert sum(one.driven for one in plan.to_buy) == sum(counted)
+
+
+@settings(max_examples=15)
+@given(known_jobs())
+def test_every_answer_can_be_told_printed_and_given_as_json(job: Job) -> None:
+    """With a source for each sentence that has a figure of the trade's, and nothing that JSON cannot hold."""
+    layout = lay_out(job, effort=MOMENT, watch=AT_ONCE).layout
+    moisture, readying = judge_moisture(job, layout), ready_boards(job, layout)
+    lumber, plan = measure_lumber(job, layout), plan_nails(job, layout)
+    edges, items, hazards = fit_edges(job, layout), go_shopping(job, layout), watch_out(job)
+    told: tuple[tuple[Leaf, object], ...] = (
+        (moisture_leaf(job, moisture), moisture),
+        (readying_leaf(job, readying), readying),
+        (lumber_leaf(job, lumber), lumber),
+        (nails_leaf(job, plan), plan),
+        (edges_leaf(job, edges), edges),
+        (shopping_leaf(items), items),
+        (hazards_leaf(hazards), hazards),
+    )
+    for leaf, values in told:
+        document = json.dumps({**leaf_as_json(leaf), "values": values_as_json(values)}, allow_nan=False)
+        assert leaf.headline.text in json.loads(document)["headline"]["text"]
+        for part in leaf.told_parts:
+            assert part.grid is None or all(len(row) == len(part.grid.columns) for row in part.grid.rows)
+    with pymupdf.open(stream=print_sheets(job, layout)) as sheets:
+        assert sheets.page_count > len(layout.surfaces) + 4
+    for laid in layout.surfaces:
+        drawing = read(io.StringIO(draw_full_size(job, laid)))
+        audit = drawing.audit()
+        assert (audit.errors, audit.fixes) == ([], [])
+
+
+@settings(max_examples=10)
+@given(jobs(), st.sampled_from([one for one in Treatment if one is not Treatment.NONE]))
+def test_no_layout_uses_a_treated_board(job: Job, treatment: Treatment) -> None:
+    """As soon as a board is known to be treated, nothing of it hangs."""
+    first = job.boards[0]
+    lost = Flaw(start_nm=0, end_nm=first.length_nm, what="treated", severity=Severity.LOST)
+    barred = replace(first, treatment=treatment, flaws=(lost, *first.flaws))
+    layout = lay_out(replace(job, boards=(barred, *job.boards[1:])), effort=MOMENT, watch=AT_ONCE).layout
+    assert first.id not in {piece.board_id for piece in layout.pieces}
