@@ -111,6 +111,19 @@ def test_prebored_holes() -> None:
     assert widest_hole_nm(nail, None) == widest_hole_nm(nail, 0.4)
 
 
+def test_finishing_nails() -> None:
+    """sizes.com (read): lengths by the penny, gauges; wovenwire.com (read): gauges in inches."""
+    found = {
+        nail.size: (nail.length_nm, nail.diameter_nm, nail.per_pound) for nail in nails_of("finishing nail")
+    }
+    assert found["4d"] == (inches("3/2"), inches(".072"), 584)
+    assert found["6d"] == (2 * INCH, inches(".0915"), 309)
+    # 12-1/2 and 11-1/2 lie midway: 12 is .1055, 13 .0915, 11 .1205.
+    assert found["8d"][1] == (inches(".1055") + inches(".0915")) // 2
+    assert found["10d"][1] == (inches(".1205") + inches(".1055")) // 2
+    assert all(length == penny_length_nm(int(size[:-1])) for size, (length, *_) in found.items())
+
+
 def test_gun_nails_by_their_gauge() -> None:
     """18 gauge 1.2 to 1.25 mm, 16 gauge 0.0625 in, 15 gauge 0.072 in (all read)."""
     assert 1.2 * MILLIMETRE <= nails_of("18 gauge brad")[0].diameter_nm <= 1.25 * MILLIMETRE

@@ -12,8 +12,8 @@ from plankwright.trade.moisture.movement import (
 )
 from plankwright.trade.wood.species import Species, every_species, wood_named
 
-OWN_LINE_OF_TABLE_13_5 = {"Fir, grand"}
-"""Table 13-5 lists it with the figures of white fir, so that its own row of Table 4-3 leads elsewhere."""
+OWN_LINE_OF_TABLE_13_5 = {"Ash, green", "Birch, sweet", "Elm, cedar", "Fir, grand"}
+"""Table 13-5 lists them with the figures of white ash, yellow birch, winged elm and white fir."""
 
 
 def tangential(name: str) -> float:
@@ -78,16 +78,28 @@ def test_along_the_grain_next_to_nothing() -> None:
     assert change_along(144.0, 16.0, 8.0) == pytest.approx(-0.077, abs=0.001)
 
 
-@pytest.mark.parametrize(
-    "row",
-    [one for one in every_species() if one.total_source and one.name not in OWN_LINE_OF_TABLE_13_5],
-    ids=lambda one: one.name,
-)
+BOTH_TABLES = [one for one in every_species() if one.total_source]
+
+
+def test_most_species_stand_in_both_tables() -> None:
+    """Table 4-3 was read as far as hemlock; further rows are from memory and say so."""
+    assert len(BOTH_TABLES) > 55
+    assert {one.name for one in BOTH_TABLES} > OWN_LINE_OF_TABLE_13_5
+
+
+@pytest.mark.parametrize("row", BOTH_TABLES, ids=lambda one: one.name)
 def test_coefficients_follow_from_total_shrinkage(row: Species) -> None:
-    """Table 13-5 is Table 4-3 at 10 % moisture: every pair that is carried agrees to 0.00001."""
+    """Table 13-5 is Table 4-3 at 10 % moisture: every pair agrees, but for the four listed."""
     assert row.tangential_total_pct is not None
-    computed = coefficient_from_total(row.tangential_total_pct, row.saturation_pct)
-    assert computed == pytest.approx(row.tangential, abs=1.1e-5)
+    assert row.radial_total_pct is not None
+    assert row.radial is not None
+    for total, coefficient in (
+        (row.tangential_total_pct, row.tangential),
+        (row.radial_total_pct, row.radial),
+    ):
+        computed = coefficient_from_total(total, row.saturation_pct)
+        agrees = computed == pytest.approx(coefficient, abs=1.1e-5)
+        assert agrees or row.name in OWN_LINE_OF_TABLE_13_5
 
 
 @pytest.mark.parametrize("total", [4.7, 7.6, 11.9])

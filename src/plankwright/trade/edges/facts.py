@@ -17,7 +17,13 @@ EXTENDER = Source(
     address="https://www.ecmweb.com/whats-wrong-here/what-s-wrong-here-hint-matter-depth",
     trust=Trust.READ,
 )
-GAP = Source(key="box-gap", title="NEC 314.21: gap around a flush box, up to 1/8 in", trust=Trust.MEMORY)
+GAP = Source(
+    key="box-gap",
+    title="NEC 314.21: gap around a flush box, up to 1/8 in",
+    address="https://www.electrical-contractor.net/forums/ubbthreads.php/topics/30859/oversize-plates.html",
+    trust=Trust.SECONDARY,
+    note="Written for plaster and other surfaces that do not burn; used here for boards by analogy.",
+)
 REVEAL = Source(
     key="reveal",
     title="Casing is set back from the edge of a jamb by 3/16 in so that the edge shows",

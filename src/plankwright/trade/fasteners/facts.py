@@ -148,7 +148,15 @@ DIMENSIONS = MappingProxyType(
                 trust=Trust.SECONDARY,
                 note="The standard itself was not seen.",
             ),
-            Source(key="nail-memory", title="ASTM F1667, finishing nails", trust=Trust.MEMORY),
+            Source(
+                key="finishing-gauge",
+                title="Finishing nails: lengths, gauges and counts a pound "
+                "(https://sizes.com/tools/nails_finish.htm), gauges in inches",
+                address="http://www.wovenwire.com/reference/wiregauge-print1.htm",
+                trust=Trust.READ,
+                note="Half gauges are taken midway between their neighbours. The standard itself was not "
+                "seen.",
+            ),
             Source(
                 key="gauge-16",
                 title="16 gauge finish nails: 0.0625 in, 1 to 2-1/2 in long",

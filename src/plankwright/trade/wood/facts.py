@@ -42,6 +42,27 @@ SOURCES = MappingProxyType(
                 address="https://issuhub.com/view/index/5801?pageIndex=85",
                 trust=Trust.READ,
             ),
+            Source(
+                key="total-longleaf",
+                title="Longleaf pine, shrinkage from green to ovendry, dealer's page",
+                address="https://advantagelumber.com/species/longleaf-pine",
+                trust=Trust.READ,
+            ),
+            Source(
+                key="gravity-longleaf",
+                title="Longleaf pine, specific gravity at 12 % moisture, carpenters' page",
+                address="https://fastcarpenter.com/longleaf-pine-wood/",
+                trust=Trust.READ,
+            ),
+            Source(
+                key="gravity-strength",
+                title="Strength properties of tree species, table of average specific gravities",
+                address="http://synthmind.com/Tree_Species_Strength_Properties.htm",
+                trust=Trust.SECONDARY,
+                note="It does not name its source; its figures are those of the handbook at 12 % "
+                "moisture, as far as they could be compared. One row of it is plainly misnamed and was "
+                "left out.",
+            ),
             Source(key="table-4-3-memory", title=_TABLE_4_3, trust=Trust.MEMORY),
             Source(
                 key="table-5-3",

@@ -26,8 +26,8 @@ class Species:
         As the handbook has it: family first.
     tangential, radial
         Change across the grain; radial is not known of trade names. [per point of moisture]
-    tangential_total_pct
-        Tangential shrinkage from green to ovendry, where it is known. [% of the green size]
+    tangential_total_pct, radial_total_pct
+        Shrinkage from green to ovendry, where it is known. [% of the green size]
     gravity
         Specific gravity, ovendry mass over volume at 12 % moisture, where it is known.
     coefficient_source, total_source, gravity_source
@@ -38,6 +38,7 @@ class Species:
     tangential: float
     radial: float | None
     tangential_total_pct: float | None
+    radial_total_pct: float | None
     gravity: float | None
     coefficient_source: Source
     total_source: Source | None
@@ -152,6 +153,7 @@ def _species(row: dict[str, str]) -> Species:
         tangential=float(row["tangential"]),
         radial=_number(row["radial"]),
         tangential_total_pct=_number(row["tangential_total_pct"]),
+        radial_total_pct=_number(row["radial_total_pct"]),
         gravity=_number(row["gravity_12"]),
         coefficient_source=SOURCES[row["coefficients_from"]],
         total_source=SOURCES.get(row["totals_from"]),

@@ -13,7 +13,8 @@ from plankwright.workshop.advice.fit_edges import Box, Edges, edges_leaf, fit_ed
 from plankwright.workshop.advice.go_shopping import go_shopping, shopping_leaf
 from plankwright.workshop.advice.judge_moisture import judge_moisture
 from plankwright.workshop.advice.measure_lumber import measure_lumber
-from plankwright.workshop.advice.plan_nails import Driven, NailPlan, PieceNails, SurfaceNails, plan_nails
+from plankwright.workshop.advice.nail_plan import Driven, NailPlan, PieceNails, SurfaceNails
+from plankwright.workshop.advice.plan_nails import plan_nails
 from plankwright.workshop.advice.ready_boards import ready_boards, readying_leaf
 from plankwright.workshop.advice.tell_lumber import lumber_leaf
 from plankwright.workshop.advice.tell_moisture import moisture_leaf

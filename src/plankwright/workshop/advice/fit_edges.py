@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from plankwright.draw.subject import Subject, subject
 from plankwright.layout.hanging import called
 from plankwright.measure import Nm, write_inches, write_small
-from plankwright.model import CutOut, Edge, Job, Layout, Rectangle
+from plankwright.model import CutOut, Direction, Edge, Job, Layout, Rectangle
 from plankwright.paper.leaf import Grid, Leaf, Part
 from plankwright.trade.edges.boxes import extension_nm
 from plankwright.trade.edges.facts import (
@@ -229,16 +229,27 @@ def _sides(what: Subject, movement: Movement) -> Iterator[Side]:
         (Edge.RIGHT, trim.right),
     ):
         if width:
-            yield Side(surface_id=what.surface.id, edge=edge, cover=_cover(what, width, movement))
+            ends = (edge in _UPRIGHT) is (what.surface.courses_run is Direction.HORIZONTAL)
+            cover = _cover(what, width, movement, ends=ends)
+            yield Side(surface_id=what.surface.id, edge=edge, cover=cover)
 
 
-def _cover(what: Subject, trim_nm: Nm, movement: Movement) -> EdgeCover:
-    """Give what trim covers along an edge: the edge course alone draws back, for each is nailed by itself."""
+_UPRIGHT = frozenset({Edge.LEFT, Edge.RIGHT})
+
+
+def _cover(what: Subject, trim_nm: Nm, movement: Movement, *, ends: bool = False) -> EdgeCover:
+    """Give what trim covers along an edge.
+
+    Where courses lie along it the edge course alone draws back, for each is nailed by itself; where their
+    ends meet it, boards hardly move at all.
+    """
+    shrinks = movement.end_opens_nm if ends else movement.opens_nm[1]
+    swells = movement.end_closes_nm if ends else movement.closes_nm[1]
     return EdgeCover(
         trim_nm=trim_nm,
         gap_nm=what.job.rules.expansion_gap_nm,
-        shrinks_nm=round(movement.opens_nm[1]),
-        swells_nm=round(movement.closes_nm[1]),
+        shrinks_nm=round(shrinks),
+        swells_nm=round(swells),
     )
 
 

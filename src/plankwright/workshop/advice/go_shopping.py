@@ -23,7 +23,8 @@ from plankwright.trade.lumber.facts import NEW_EXTRA, NEW_EXTRA_SHARE
 from plankwright.trade.readying.facts import NAILS_FIRST, OLD_BLADE
 from plankwright.trade.source import Said, Source
 from plankwright.workshop.advice.fit_edges import Edges, fit_edges
-from plankwright.workshop.advice.plan_nails import NailPlan, plan_nails
+from plankwright.workshop.advice.nail_plan import NailPlan
+from plankwright.workshop.advice.plan_nails import plan_nails
 from plankwright.workshop.advice.tell_nails import called_nail, write_bit
 from plankwright.workshop.advice.watch_out import situation_of
 

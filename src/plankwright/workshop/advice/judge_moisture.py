@@ -73,8 +73,9 @@ class Movement:
         How much all courses together swell, at most. [nm]
     gap_nm
         Left open along every side. [nm]
-    end_nm
-        How much the longest run changes along the grain, at most. [nm]
+    end_opens_nm, end_closes_nm
+        How much shorter the longest run gets along the grain in the driest season and longer in the dampest,
+        at most. [nm]
     tongue_nm
         The shortest tongue or lap that is to stay covered; nothing where no edge is milled. [nm]
     """
@@ -85,7 +86,8 @@ class Movement:
     closes_nm: tuple[float, float]
     all_swell_nm: float
     gap_nm: Nm
-    end_nm: float
+    end_opens_nm: float
+    end_closes_nm: float
     tongue_nm: Nm | None
 
     @property
@@ -236,7 +238,8 @@ def _movement(job: Job, surface: Surface, boards: Iterable[Board], layout: Layou
     along_from, along_to, across_from, across_to = extent_in_course(surface, outer)
     swell_share = max((max(*damped, 0.0) / width for width, _, damped in changes), default=0.0)
     tongues = [board.profile.reach_nm for board in used if board.profile.milled]
-    start = min((moisture_of(board, job) for board in used), default=middle_pct(job))
+    starts = [moisture_of(board, job) for board in used] or [middle_pct(job)]
+    longest = float(along_to - along_from)
     return Movement(
         surface_id=surface.id,
         widest_nm=widest,
@@ -244,7 +247,8 @@ def _movement(job: Job, surface: Surface, boards: Iterable[Board], layout: Layou
         closes_nm=(max(0.0, min(to_damp)), max(0.0, *to_damp)),
         all_swell_nm=swell_share * (across_to - across_from),
         gap_nm=job.rules.expansion_gap_nm,
-        end_nm=max(0.0, change_along(float(along_to - along_from), start, damp)),
+        end_opens_nm=max(0.0, -change_along(longest, max(starts), dry)),
+        end_closes_nm=max(0.0, change_along(longest, min(starts), damp)),
         tongue_nm=min(tongues, default=None),
     )
 

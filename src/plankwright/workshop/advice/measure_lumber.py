@@ -87,7 +87,7 @@ class Lumber:
     board_feet_by_surface
         Surface measure by thickness, which is what random widths are sold by. [board feet]
     face_nm2, usable_nm2
-        Of the pile: all of it, and what can be hung. [nm²]
+        Of the pile: all of it, treated boards too, and what can be hung. [nm²]
     to_cover_nm2
         Of all surfaces, less what trim hides. [nm²]
     lineal_nm
@@ -152,7 +152,7 @@ def measure_lumber(job: Job, layout: Layout | None = None) -> Lumber:
     boards = [board for board in job.boards if board.treatment is Treatment.NONE]
     sizes = [(board.narrowest_width_nm, board.length_nm) for board in boards]
     measures = surface_measures(sizes)
-    judged = judge_tally(boards, job.rules, job.tape, job.surfaces)
+    judged = judge_tally(job.boards, job.rules, job.tape, job.surfaces)
     covered = sum(round(must_region(surface, job.rules).area) for surface in job.surfaces)
     hung = _hung(job, layout) if layout else ()
     volumes = [(board, _volume_m3(board.face_area_nm2, board)) for board in boards]

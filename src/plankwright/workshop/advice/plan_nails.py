@@ -2,44 +2,34 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import ceil
 
 import shapely
 
 from plankwright.draw.subject import HungRow, Subject, subject
 from plankwright.layout.done import Done, done_on
-from plankwright.layout.hanging import called, grown
-from plankwright.layout.regions import along_and_across, extent_in_course, place_on_surface
-from plankwright.measure import INCH, METRE, MILLIMETRE, Nm
+from plankwright.layout.hanging import called
+from plankwright.measure import INCH, METRE, MILLIMETRE
 from plankwright.model import (
     NOTHING_DONE,
-    EdgeKind,
-    EdgeTreatment,
     Job,
-    KeepOut,
     Layout,
-    Point,
     Standing,
     Surface,
     SurfaceKind,
 )
 from plankwright.trade.fasteners.facts import (
-    BLIND_ALONE_NM,
-    NEAR_END_NM,
     ON_SOLID_NM,
     SPARE_SHARE,
-    TRUSTED_SHARE,
     TWO_ACROSS_NM,
     WEAK_GRAVITY,
 )
 from plankwright.trade.fasteners.nails import USUAL_KIND, Nail, nails_of
 from plankwright.trade.fasteners.predrilling import drill_bit_nm
 from plankwright.trade.fasteners.reach import (
-    Chosen,
     DepthRule,
     Passage,
-    PublishedLengths,
     blind_passage,
     choose_nail,
     face_passage,
@@ -48,181 +38,11 @@ from plankwright.trade.fasteners.reach import (
 from plankwright.trade.fasteners.withdrawal import withdrawal_n
 from plankwright.trade.lumber.weight import density_kg_m3
 from plankwright.trade.wood.species import wood_named
+from plankwright.workshop.advice.nail_plan import Driven, NailPlan, PieceNails, SurfaceNails, ToBuy
+from plankwright.workshop.advice.nail_spots import covers, crossed, member_at, nail_spots, near_end
 from plankwright.workshop.advice.woods import gravity_of, moisture_of
 
 _GRAVITY_M_S2 = 9.80665
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Driven:
-    """Nails of one sort in a piece.
-
-    Parameters
-    ----------
-    chosen
-        The nail, and how deep it goes.
-    count
-        How many.
-    spots
-        Where they go in, in the frame of the surface; none on solid backing, which takes them anywhere.
-    blind
-        Whether they go in at the root of the tongue, instead of through the face.
-    """
-
-    chosen: Chosen
-    count: int
-    spots: tuple[Point, ...]
-    blind: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PieceNails:
-    """What a piece is nailed with.
-
-    Parameters
-    ----------
-    surface_id, label
-        The piece.
-    driven
-        Nails through the face, nails at the tongue, or both.
-    members, members_wanted
-        At how many framing members it is held, and at how many it should be.
-    cut_off_by
-        What runs behind it and keeps nails from members that it crosses.
-    weight_n
-        Of the piece, at most. [N]
-    holds_n
-        Load that pulls all of its nails out; nothing on solid backing where none are planned. [N]
-    near_ends
-        How many of its nails stand near an end.
-    bit_nm
-        Widest drill bit for those; zero where the nail is too thin for any. [nm]
-    """
-
-    surface_id: str
-    label: str
-    driven: tuple[Driven, ...]
-    members: int
-    members_wanted: int
-    cut_off_by: tuple[str, ...]
-    weight_n: float
-    holds_n: float | None
-    near_ends: int
-    bit_nm: Nm
-
-    @property
-    def held(self) -> bool:
-        """Whether it is nailed at as many members as it should be, by nails that there are."""
-        return self.members >= self.members_wanted and all(one.chosen.nail for one in self.driven)
-
-    @property
-    def times_its_weight(self) -> float | None:
-        """How many times its weight pulls the nails out."""
-        return None if self.holds_n is None or not self.weight_n else self.holds_n / self.weight_n
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SurfaceNails:
-    """How a surface is nailed.
-
-    Parameters
-    ----------
-    surface_id
-        The surface.
-    opened
-        Whether its inside was looked at.
-    overhead
-        Whether it is a ceiling.
-    solid
-        Whether its backing takes nails anywhere.
-    between_nm, board_nm
-        What lies between framing and boards, and the thickness that most boards have. [nm]
-    published
-        What two published rules would ask for with such a board.
-    pieces
-        Piece by piece.
-    """
-
-    surface_id: str
-    opened: bool
-    overhead: bool
-    solid: bool
-    between_nm: Nm
-    board_nm: Nm
-    published: PublishedLengths
-    pieces: tuple[PieceNails, ...]
-
-    @property
-    def not_held(self) -> tuple[PieceNails, ...]:
-        """Pieces that nails alone do not hold."""
-        return tuple(piece for piece in self.pieces if not piece.held)
-
-    @property
-    def too_heavy(self) -> tuple[PieceNails, ...]:
-        """Pieces overhead whose nails are trusted with less than their weight."""
-        if not self.overhead:
-            return ()
-        return tuple(
-            piece
-            for piece in self.pieces
-            if piece.times_its_weight is not None and piece.times_its_weight < TRUSTED_SHARE.value
-        )
-
-    @property
-    def short_bite(self) -> tuple[PieceNails, ...]:
-        """Pieces whose nails reach less far into the framing than is wanted."""
-        return tuple(
-            piece
-            for piece in self.pieces
-            if any(one.chosen.nail and not one.chosen.enough for one in piece.driven)
-        )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ToBuy:
-    """Nails to buy.
-
-    Parameters
-    ----------
-    nail
-        The nail.
-    driven, bought
-        How many are driven, and how many are bought.
-    pounds
-        What those weigh, where a count by the pound is known. [lb]
-    """
-
-    nail: Nail
-    driven: int
-    bought: int
-    pounds: float | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NailPlan:
-    """How a job is nailed.
-
-    Parameters
-    ----------
-    kind
-        The kind of nail.
-    rule
-        How deep nails may and should go.
-    surfaces
-        Surface by surface.
-    to_buy
-        The nails, by length.
-    """
-
-    kind: str
-    rule: DepthRule
-    surfaces: tuple[SurfaceNails, ...]
-    to_buy: tuple[ToBuy, ...]
-
-    @property
-    def pieces(self) -> tuple[PieceNails, ...]:
-        """Every piece of every surface."""
-        return tuple(piece for surface in self.surfaces for piece in surface.pieces)
 
 
 def plan_nails(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> NailPlan:
@@ -345,10 +165,10 @@ def _piece(what: Subject, row: HungRow, rule: DepthRule, nails: tuple[Nail, ...]
         if spots
     )
     spots = (*at_tongue, *through_face)
-    reached = {member for spot in spots if (member := _member_at(surface, spot)) is not None}
-    crossed = set(_crossed(what, row))
+    reached = {member for spot in spots if (member := member_at(surface, spot)) is not None}
+    behind = set(crossed(what, row))
     nail = next((one.chosen.nail for one in driven if one.chosen.nail), None)
-    near_ends = sum(_near_end(surface, row, spot) for spot in spots)
+    near_ends = sum(near_end(surface, row, spot) for spot in spots)
     return PieceNails(
         surface_id=surface.id,
         label=piece.label,
@@ -358,7 +178,7 @@ def _piece(what: Subject, row: HungRow, rule: DepthRule, nails: tuple[Nail, ...]
         cut_off_by=tuple(
             called(keep_out)
             for keep_out in surface.keep_outs
-            if any(_covers(what, keep_out, row, member) for member in crossed - reached)
+            if any(covers(what, keep_out, row, member) for member in behind - reached)
         ),
         weight_n=_weight_n(what, row),
         holds_n=_holds_n(surface, driven) if spots else None,
@@ -389,109 +209,6 @@ def _on_solid(what: Subject, row: HungRow, rule: DepthRule, nails: tuple[Nail, .
         near_ends=near_ends,
         bit_nm=drill_bit_nm(chosen.nail, gravity_of(board)[0]) if chosen.nail else 0,
     )
-
-
-def nail_spots(what: Subject, row: HungRow) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
-    """Give where a piece is nailed: at its tongue, and through its face.
-
-    A tongue that the next course covers takes the nails, a face nail besides where the board is wide; the
-    starter is nailed through its face as well, where its base trim hides that, and so is the closing course.
-
-    Parameters
-    ----------
-    what, row
-        The piece on its surface.
-
-    Returns
-    -------
-    tuple
-        Places at the tongue, then places through the face, which are among those of the layout.
-    """
-    piece, surface = row.piece, what.surface
-    blind = tuple(_at_tongue(what, row)) if _takes_blind_nails(what, row) else ()
-    if not blind:
-        return (), piece.nails
-    held = {_member_at(surface, spot) for spot in blind}
-    first = row.course is what.layout.courses[0]
-    wide = row.course.height_nm > BLIND_ALONE_NM.value
-    kept: list[Point] = []
-    for member, nails in _by_member(surface, piece.nails).items():
-        if member not in held:
-            kept += nails
-        elif first or wide:
-            # Of two nails at a member the one nearer to the start: the tongue holds the other side.
-            kept.append(min(nails, key=lambda nail: along_and_across(surface, nail)[1]))
-    return blind, tuple(kept)
-
-
-def _takes_blind_nails(what: Subject, row: HungRow) -> bool:
-    board = what.job.board(row.piece.board_id)
-    followed = any(course.number > row.course.number and course.pieces for course in what.layout.courses)
-    # The tongue lies along the edge that is not the reference edge: the far one, unless the piece is turned.
-    return (
-        board.profile.kind is EdgeKind.TONGUE_AND_GROOVE
-        and row.piece.far is EdgeTreatment.AS_FOUND
-        and not row.piece.turned
-        and followed
-        and not what.surface.framing.solid
-    )
-
-
-def _at_tongue(what: Subject, row: HungRow) -> Iterator[Point]:
-    """Give the places at the far edge of a piece, on the centres of the members it is nailed at."""
-    surface, rules = what.surface, what.job.rules
-    barred = [grown(keep_out.place, rules.nail_clearance_nm) for keep_out in surface.keep_outs]
-    shape = shapely.Polygon(row.hung.shape)
-    for nails in _by_member(surface, row.piece.nails).values():
-        along, _ = along_and_across(surface, nails[0])
-        spot = place_on_surface(surface, along, row.course.to_nm)
-        x, y = spot
-        if any(place.left < x < place.right and place.bottom < y < place.top for place in barred):
-            continue
-        if shape.distance(shapely.Point(spot)) < MILLIMETRE:
-            yield spot
-
-
-def _by_member(surface: Surface, nails: tuple[Point, ...]) -> dict[int | None, list[Point]]:
-    found: dict[int | None, list[Point]] = {}
-    for nail in nails:
-        found.setdefault(_member_at(surface, nail), []).append(nail)
-    return found
-
-
-def _member_at(surface: Surface, spot: Point) -> int | None:
-    """Give which member a place is on, counted along the courses."""
-    along, _ = along_and_across(surface, spot)
-    for number, member in enumerate(surface.crossing_members):
-        if abs(along - member.centre_nm) <= member.width_nm // 2:
-            return number
-    return None
-
-
-def _crossed(what: Subject, row: HungRow) -> Iterator[int]:
-    """Give the members that a piece crosses, those that it only touches at an end apart."""
-    along_from, along_to, *_ = extent_in_course(what.surface, row.piece.place)
-    for number, member in enumerate(what.surface.crossing_members):
-        if along_from <= member.centre_nm <= along_to:
-            yield number
-
-
-def _covers(what: Subject, keep_out: KeepOut, row: HungRow, number: int) -> bool:
-    """Tell whether a keep-out bars the whole of a member behind a piece, or much of it."""
-    place = grown(keep_out.place, what.job.rules.nail_clearance_nm)
-    along_from, along_to, across_from, across_to = extent_in_course(what.surface, place)
-    member = what.surface.crossing_members[number]
-    return (
-        along_from < member.centre_nm < along_to
-        and across_from < row.course.to_nm
-        and across_to > row.course.from_nm
-    )
-
-
-def _near_end(surface: Surface, row: HungRow, spot: Point) -> bool:
-    along, _ = along_and_across(surface, spot)
-    along_from, along_to, *_ = extent_in_course(surface, row.piece.place)
-    return min(along - along_from, along_to - along) <= NEAR_END_NM.value
 
 
 def _weight_n(what: Subject, row: HungRow) -> float:

@@ -186,8 +186,8 @@ def _movement(movement: Movement, moisture: Moisture, tape: TapeStyle) -> Iterat
             "wider.",
             sources,
         )
-    end = write_small(movement.end_nm, tape)
-    yield Said(f"Along the grain the longest run grows by {end} at most.", (GRAIN,))
+    end = write_small(max(movement.end_closes_nm, movement.end_opens_nm), tape)
+    yield Said(f"Along the grain the longest run moves by {end} at most.", (GRAIN,))
 
 
 def _change_sources(moisture: Moisture) -> tuple[Source, ...]:

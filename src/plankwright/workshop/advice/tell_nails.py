@@ -32,7 +32,7 @@ from plankwright.trade.fasteners.facts import (
 )
 from plankwright.trade.fasteners.nails import Nail
 from plankwright.trade.source import Said, Source
-from plankwright.workshop.advice.plan_nails import Driven, NailPlan, PieceNails, SurfaceNails
+from plankwright.workshop.advice.nail_plan import Driven, NailPlan, PieceNails, SurfaceNails
 from plankwright.workshop.wording import counted, listed
 
 _MOST_NAMED = 12

@@ -161,10 +161,10 @@ def test_what_is_bought_is_a_tenth_more() -> None:
 
 
 def test_nails_by_the_pound() -> None:
-    """Where a count by the pound is known: 4d finishing nails, 600 to the pound."""
+    """Where a count by the pound is known: 5d finishing nails, 500 to the pound."""
     made = replace(tongued_job(tongued_wall(between=())), fastening=Fastening(kind="finishing nail"))
     plan = plan_nails(made, tongued_layout(made))
-    assert any(one.pounds == pytest.approx(one.bought / 600) for one in plan.to_buy)
+    assert any(one.pounds == pytest.approx(one.bought / 500) for one in plan.to_buy)
 
 
 def test_solid_backing_takes_nails_anywhere() -> None:

@@ -1,0 +1,116 @@
+"""Where a piece is nailed: at its tongue and through its face, clear of what runs behind."""
+
+from collections.abc import Iterator
+
+import shapely
+
+from plankwright.draw.subject import HungRow, Subject
+from plankwright.layout.hanging import grown
+from plankwright.layout.regions import along_and_across, extent_in_course, place_on_surface
+from plankwright.measure import MILLIMETRE
+from plankwright.model import EdgeKind, EdgeTreatment, KeepOut, Point, Surface
+from plankwright.trade.fasteners.facts import BLIND_ALONE_NM, NEAR_END_NM
+
+
+def nail_spots(what: Subject, row: HungRow) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
+    """Give where a piece is nailed: at its tongue, and through its face.
+
+    A tongue that the next course covers takes the nails, a face nail besides where the board is wide; the
+    starter is nailed through its face as well, where its base trim hides that, and so is the closing course.
+
+    Parameters
+    ----------
+    what, row
+        The piece on its surface.
+
+    Returns
+    -------
+    tuple
+        Places at the tongue, then places through the face, which are among those of the layout.
+    """
+    piece, surface = row.piece, what.surface
+    blind = tuple(_at_tongue(what, row)) if _takes_blind_nails(what, row) else ()
+    if not blind:
+        return (), piece.nails
+    held = {member_at(surface, spot) for spot in blind}
+    first = row.course is what.layout.courses[0]
+    wide = row.course.height_nm > BLIND_ALONE_NM.value
+    kept: list[Point] = []
+    for member, nails in _by_member(surface, piece.nails).items():
+        if member not in held:
+            kept += nails
+        elif first or wide:
+            # Of two nails at a member the one nearer to the start: the tongue holds the other side.
+            kept.append(min(nails, key=lambda nail: along_and_across(surface, nail)[1]))
+    return blind, tuple(kept)
+
+
+def _takes_blind_nails(what: Subject, row: HungRow) -> bool:
+    board = what.job.board(row.piece.board_id)
+    followed = any(course.number > row.course.number and course.pieces for course in what.layout.courses)
+    # The tongue lies along the edge that is not the reference edge: the far one, unless the piece is turned.
+    return (
+        board.profile.kind is EdgeKind.TONGUE_AND_GROOVE
+        and row.piece.far is EdgeTreatment.AS_FOUND
+        and not row.piece.turned
+        and followed
+        and not what.surface.framing.solid
+    )
+
+
+def _at_tongue(what: Subject, row: HungRow) -> Iterator[Point]:
+    """Give the places at the far edge of a piece, on the centres of the members it is nailed at."""
+    surface, rules = what.surface, what.job.rules
+    barred = [grown(keep_out.place, rules.nail_clearance_nm) for keep_out in surface.keep_outs]
+    shape = shapely.Polygon(row.hung.shape)
+    for nails in _by_member(surface, row.piece.nails).values():
+        along, _ = along_and_across(surface, nails[0])
+        spot = place_on_surface(surface, along, row.course.to_nm)
+        x, y = spot
+        if any(place.left < x < place.right and place.bottom < y < place.top for place in barred):
+            continue
+        if shape.distance(shapely.Point(spot)) < MILLIMETRE:
+            yield spot
+
+
+def _by_member(surface: Surface, nails: tuple[Point, ...]) -> dict[int | None, list[Point]]:
+    found: dict[int | None, list[Point]] = {}
+    for nail in nails:
+        found.setdefault(member_at(surface, nail), []).append(nail)
+    return found
+
+
+def member_at(surface: Surface, spot: Point) -> int | None:
+    """Give which member a place is on, counted along the courses."""
+    along, _ = along_and_across(surface, spot)
+    for number, member in enumerate(surface.crossing_members):
+        if abs(along - member.centre_nm) <= member.width_nm // 2:
+            return number
+    return None
+
+
+def crossed(what: Subject, row: HungRow) -> Iterator[int]:
+    """Give the members that a piece crosses, those that it only touches at an end apart."""
+    along_from, along_to, *_ = extent_in_course(what.surface, row.piece.place)
+    for number, member in enumerate(what.surface.crossing_members):
+        if along_from <= member.centre_nm <= along_to:
+            yield number
+
+
+def covers(what: Subject, keep_out: KeepOut, row: HungRow, number: int) -> bool:
+    """Tell whether a keep-out bars the whole of a member behind a piece, or much of it."""
+    place = grown(keep_out.place, what.job.rules.nail_clearance_nm)
+    along_from, along_to, across_from, across_to = extent_in_course(what.surface, place)
+    member = what.surface.crossing_members[number]
+    return (
+        along_from < member.centre_nm < along_to
+        and across_from < row.course.to_nm
+        and across_to > row.course.from_nm
+    )
+
+
+def near_end(surface: Surface, row: HungRow, spot: Point) -> bool:
+    """Tell whether a place stands so near to an end of its piece that it is drilled first."""
+    along, _ = along_and_across(surface, spot)
+    along_from, along_to, *_ = extent_in_course(surface, row.piece.place)
+    return min(along - along_from, along_to - along) <= NEAR_END_NM.value
