@@ -126,7 +126,7 @@ def show_leaf(
             talk.answer(
                 textwrap.indent(table("", part.grid.columns, part.grid.rows, words=True).lstrip("\n"), "  ")
             )
-    talk.answer(f"\n{CAUTION}")
+    talk.answer(f"\n{_wrapped(CAUTION)}")
     if numbers:
         talk.answer("\nSources")
         for source, number in numbers.items():

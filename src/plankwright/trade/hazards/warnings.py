@@ -156,8 +156,7 @@ def _lead_of(lot: PaintedLot) -> Iterator[Said]:
             elif lot.built is None:
                 yield Said(
                     f"{lot.name}: neither the age nor any paint on {area} is known, so it may hold lead. "
-                    "Give boards a lot in the tally, and say what is known of it under [[lot]] in "
-                    "job.toml."
+                    "What is known of a lot of the tally can be told under [[lot]] in job.toml."
                 )
             else:
                 yield Said(

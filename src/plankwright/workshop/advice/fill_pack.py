@@ -107,7 +107,7 @@ def _planned(surface: SurfaceNails, plan: NailPlan, edges: Edges, tape: TapeStyl
     boxes = [box for box in edges.boxes if box.surface_id == surface.surface_id]
     return Planned(
         intro=tuple(_intro(surface, plan, tape)),
-        pieces={piece.label: _nailing(piece, boxes, tape) for piece in surface.pieces},
+        pieces={piece.label: _nailing(surface, piece, boxes, tape) for piece in surface.pieces},
     )
 
 
@@ -123,10 +123,10 @@ def _intro(surface: SurfaceNails, plan: NailPlan, tape: TapeStyle) -> Iterator[s
         yield f"Drill {write_bit(bits[0])} first for every nail within {near} of an end."
 
 
-def _nailing(piece: PieceNails, boxes: list[Box], tape: TapeStyle) -> PieceNailing:
+def _nailing(surface: SurfaceNails, piece: PieceNails, boxes: list[Box], tape: TapeStyle) -> PieceNailing:
     return PieceNailing(
         groups=tuple(_group(one, tape) for one in piece.driven),
-        besides=tuple(_besides(piece, boxes, tape)),
+        besides=tuple(_besides(surface, piece, boxes, tape)),
     )
 
 
@@ -138,7 +138,9 @@ def _group(one: Driven, tape: TapeStyle) -> NailGroup:
     )
 
 
-def _besides(piece: PieceNails, boxes: list[Box], tape: TapeStyle) -> Iterator[str]:
+def _besides(surface: SurfaceNails, piece: PieceNails, boxes: list[Box], tape: TapeStyle) -> Iterator[str]:
+    if piece in surface.too_heavy:
+        yield "too heavy for its nails alone: thicker ones, more of them, or glue as well."
     if not piece.held and piece.cut_off_by:
         yield f"cut off from framing by {', '.join(piece.cut_off_by)}: blocking or adhesive."
     for box in boxes:

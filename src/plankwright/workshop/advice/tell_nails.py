@@ -36,6 +36,7 @@ from plankwright.workshop.advice.nail_plan import Driven, NailPlan, PieceNails, 
 from plankwright.workshop.wording import counted, listed
 
 _MOST_NAMED = 12
+_FEW_TIMES = 10.0
 
 
 def nails_leaf(job: Job, plan: NailPlan) -> Leaf:
@@ -216,7 +217,7 @@ def _strength(job: Job, surface: SurfaceNails, tape: TapeStyle) -> Iterator[Said
     how = "all of it hangs on the nails" if surface.overhead else "on a wall little of it pulls straight out"
     yield Said(
         f"Weakest against its weight is {weakest.label}: it weighs {weight} ({how}), and {holds} would draw "
-        f"its nails, {times:.0f} times as much; at least {TRUSTED_SHARE.value:.0f} times are asked for "
+        f"its nails, {_times(times)} times as much; at least {TRUSTED_SHARE.value:.0f} times are asked for "
         "overhead.",
         sources,
     )
@@ -237,12 +238,17 @@ def _pieces(surface: SurfaceNails, tape: TapeStyle) -> Grid | None:
             " + ".join(write_inches(one.chosen.deepest_nm, tape) for one in piece.driven) or "-",
             f"{piece.members} of {piece.members_wanted}" if piece.members_wanted else "",
             str(piece.near_ends or ""),
-            "" if piece.times_its_weight is None else f"{piece.times_its_weight:.0f} ×",
+            "" if piece.times_its_weight is None else f"{_times(piece.times_its_weight)} ×",
         )
         for piece in surface.pieces
     )
     columns = ("piece", "nails", "bite", "deepest", "held at", "drill", "holds")
     return Grid(columns=columns, rows=rows) if rows else None
+
+
+def _times(times: float) -> str:
+    """Write how many times as much: with a decimal where it decides."""
+    return f"{times:.1f}" if times < _FEW_TIMES else f"{times:.0f}"
 
 
 def _driven(one: Driven, tape: TapeStyle) -> str:
@@ -254,16 +260,14 @@ def _driven(one: Driven, tape: TapeStyle) -> str:
 
 
 def _buying(plan: NailPlan, tape: TapeStyle) -> Grid | None:
-    rows = tuple(
-        (
-            called_nail(one.nail, tape),
-            str(one.driven),
-            str(one.bought),
-            "" if one.pounds is None else f"{one.pounds:.2f} lb",
-        )
-        for one in plan.to_buy
-    )
-    return Grid(columns=("nail", "driven", "to buy", "about"), rows=rows) if rows else None
+    if not plan.to_buy:
+        return None
+    rows = [(called_nail(one.nail, tape), str(one.driven), str(one.bought)) for one in plan.to_buy]
+    pounds = ["" if one.pounds is None else f"{one.pounds:.2f} lb" for one in plan.to_buy]
+    if not any(pounds):
+        return Grid(columns=("nail", "driven", "to buy"), rows=tuple(rows))
+    weighed = tuple((*row, weight) for row, weight in zip(rows, pounds, strict=True))
+    return Grid(columns=("nail", "driven", "to buy", "about"), rows=weighed)
 
 
 def _named(pieces: Sequence[PieceNails]) -> str:

@@ -27,7 +27,8 @@ def situation_of(job: Job) -> Situation:
     """Gather what of a job decides which hazards it has."""
     by_lot: defaultdict[str, list[Board]] = defaultdict(list)
     for board in job.boards:
-        by_lot[board.lot].append(board)
+        if board.treatment is Treatment.NONE:
+            by_lot[board.lot].append(board)
     return Situation(
         lots=tuple(_lot(job, name, boards) for name, boards in by_lot.items()),
         house_built=job.house_built,
