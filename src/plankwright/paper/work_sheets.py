@@ -107,13 +107,14 @@ def _order_of_work(job: Job, layout: Layout, *, begun: bool, full: bool) -> list
     anew = "have what is left laid out anew" if begun else "lay it out anew before anything is cut"
     framing = ", the marks of the framing" if nailed else ""
     hazards = ", and “What can hurt you”" if full else ""
+    labels = _LABELS if full else ""
     return [
         f"Read what stands under “Before you start” on the cut list and on the hanging sheet{hazards}.",
         (
             f"Compare each map with the real thing: outline, openings, boxes{framing}, what runs behind. "
             f"Where they differ, mend the job and {anew}."
         ),
-        "See that its id and an arrow at its marked end stand on every board.",
+        f"See that its id and an arrow at its marked end stand on every board.{labels}",
         *((_READY,) if full else ()),
         *((_BEGUN,) if begun else ()),
         (
@@ -128,6 +129,11 @@ def _order_of_work(job: Job, layout: Layout, *, begun: bool, full: bool) -> list
         ),
     ]
 
+
+_LABELS = (
+    " Labels for boards and pieces are the last sheets, three by eight to a sheet: cut them out, or print them "
+    "on stickers. A phone reads from the code what is to be done."
+)
 
 _READY = (
     "Buy what is listed under “To buy”. Have the boards in the room until they are dry enough, and take "

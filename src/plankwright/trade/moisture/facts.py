@@ -121,9 +121,9 @@ COEFFICIENTS_FROM_PCT, COEFFICIENTS_TO_PCT = 6.0, 14.0
 FIBRE_SATURATION_PCT = MappingProxyType({"Cedar, western redcedar": 22.0, "Cedar, northern white": 22.0})
 """Of the species that leave the usual 30 %: from memory of a footnote, and the coefficients agree. [%]"""
 
-LEAST_READABLE_PCT = Fact(value=6.0, source=METERS)
+LEAST_READABLE_PCT = Fact(value=4.0, source=METERS)
 MOST_READABLE_PCT = Fact(value=30.0, source=METERS)
-"""Readings beyond these are no measurements. [% of dry mass]"""
+"""Readings beyond these are no measurements, whatever the meter. [% of dry mass]"""
 
 NEAR_ENOUGH_PCT = Fact(value=2.0, source=ALLOWANCE)
 """How far a reading may be from the room's moisture. [points]"""

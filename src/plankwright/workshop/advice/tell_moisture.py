@@ -124,8 +124,8 @@ def _boards(moisture: Moisture) -> Iterator[Said]:
     )
     if any(not reading.readable for reading in moisture.readings):
         yield Said(
-            "Readings below 6 or above 30 % are none that a meter can be trusted with; above 30 the board "
-            "is wet.",
+            "Readings below 4 % (6 with a resistance meter) or above 30 % are none that a meter can be "
+            "trusted with; above 30 the board is wet.",
             (METERS,),
         )
     yield Said("Correct what a resistance meter reads for the temperature of the wood.", (METERS,))

@@ -132,6 +132,15 @@ def test_unknown_wood_gets_a_range() -> None:
     assert "unknown-species" in {source.key for source in leaf.sources}
 
 
+def test_readings_that_no_meter_can_be_trusted_with() -> None:
+    """Below 4 and above 30 %: told, and waited for."""
+    whole = measured(3.0, 8.5, 31.0)
+    moisture = judge_moisture(whole)
+    assert [reading.readable for reading in moisture.readings] == [False, False, True]
+    text = " ".join(said.text for said in moisture_leaf(whole, moisture).parts[1].said)
+    assert "none that a meter can be trusted with" in text
+
+
 def test_units_both_ways() -> None:
     """A metric tape gets degrees Celsius and millimetres, and no inch."""
     metric = replace(measured(8.0), tape=TapeStyle(system=System.METRIC))

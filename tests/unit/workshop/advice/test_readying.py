@@ -5,9 +5,9 @@ from fractions import Fraction
 
 import pytest
 
-from builders import board, course, job, layout, nm, piece, surface_layout, wall
+from builders import board, course, flaw, job, layout, nm, piece, surface_layout, wall
 from plankwright.measure import FOOT, System, TapeStyle
-from plankwright.model import Per, Price, Standing, Task
+from plankwright.model import Per, Price, Standing, Task, Treatment
 from plankwright.paper.leaf import DONE
 from plankwright.paper.stickers import board_stickers
 from plankwright.workshop.advice.fit_edges import edges_leaf, fit_edges
@@ -17,6 +17,7 @@ from plankwright.workshop.advice.ready_boards import Station, ready_boards, read
 from plankwright.workshop.advice.tell_lumber import lumber_leaf
 from plankwright.workshop.advice.watch_out import hazards_leaf, watch_out
 from plankwright.workshop.ask_trade import ask_trade
+from plankwright.workshop.check_layout import FaultyLayoutError, demand_right
 from trade_jobs import tongued_job, tongued_layout, tongued_wall
 
 MADE = tongued_job()
@@ -226,6 +227,16 @@ def test_a_job_in_progress_is_readied_and_labelled_for_what_is_left() -> None:
     standing = Standing(sawn=("T1",))
     assert [one.board_id for one in ready_boards(MADE, LAID, standing).boards] == ["T2", "T3"]
     assert [one.id for one in board_stickers(MADE, LAID, standing)] == ["T2", "T3"]
+
+
+def test_a_layout_that_uses_a_treated_board_is_refused() -> None:
+    """Whoever made it: the checker finds a piece in lost wood."""
+    first = MADE.boards[0]
+    lost = flaw(0, 72)
+    barred = replace(first, treatment=Treatment.CREOSOTE, flaws=(lost,))
+    with pytest.raises(FaultyLayoutError):
+        demand_right(replace(MADE, boards=(barred, *MADE.boards[1:])), LAID)
+    demand_right(MADE, LAID)
 
 
 def test_what_stays_bare_asks_for_boards() -> None:
