@@ -131,8 +131,8 @@ def _order_of_work(job: Job, layout: Layout, *, begun: bool, full: bool) -> list
 
 
 _LABELS = (
-    " Labels for boards and pieces are the last sheets, three by eight to a sheet: cut them out, or print them "
-    "on stickers. A phone reads from the code what is to be done."
+    " Labels for boards and pieces are the last sheets, three by eight to a sheet: cut them out, or print "
+    "them on stickers. A phone reads from the code what is to be done."
 )
 
 _READY = (

@@ -235,7 +235,7 @@ class _ToDo:
             )
         elif loss:
             more = f", {rips} rip{'' if rips == 1 else 's'}" if rips else ""
-            told = f"straighten {write_inches(loss, self.job.tape)} a side{more}"
+            told = f"{write_inches(loss, self.job.tape)} off a side{more}"
             yield Task(station=Station.EDGES, what=told)
 
 
