@@ -6,11 +6,11 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from plankwright.measure import FOOT, INCH, MILLIMETRE
+from plankwright.measure import FOOT, INCH, MILLIMETRE, to_fahrenheit
 from plankwright.trade.fasteners.nails import Nail, every_nail, nail_kinds, nails_of
 from plankwright.trade.fasteners.predrilling import drill_bit_nm, widest_hole_nm
 from plankwright.trade.fasteners.reach import DepthRule, blind_passage, choose_nail, face_passage
-from plankwright.trade.fasteners.withdrawal import withdrawal_lbf, withdrawal_n
+from plankwright.trade.fasteners.withdrawal import withdrawal_n
 from plankwright.trade.lumber.board_measure import board_feet, to_hundredth
 from plankwright.trade.lumber.surface_measure import exact_surface_measure, surface_measures
 from plankwright.trade.lumber.waste import to_buy
@@ -19,7 +19,6 @@ from plankwright.trade.moisture.equilibrium import (
     equilibrium_pct,
     equilibrium_pct_fahrenheit,
     humidity_for_pct,
-    to_fahrenheit,
 )
 from plankwright.trade.moisture.movement import change_by_total, width_change
 from plankwright.trade.wood.species import Species, every_species, wood_named
@@ -126,11 +125,13 @@ def test_damper_wood_is_heavier(gravity: float, one: float, other: float) -> Non
     assert density_kg_m3(gravity, one) < density_kg_m3(gravity, other)
 
 
-@given(gravities, st.floats(0.02, 0.3), st.floats(0.1, 3.0))
-def test_withdrawal_is_the_same_in_both_units(gravity: float, diameter: float, bite: float) -> None:
-    """Pounds-force and newtons, within the rounding of the constants."""
-    newtons = withdrawal_n(gravity, diameter * 25.4, bite * 25.4)
-    assert withdrawal_lbf(gravity, diameter, bite) * 4.4482216 == pytest.approx(newtons, rel=1e-3)
+@given(gravities, st.floats(0.5, 8.0), st.floats(3.0, 80.0), st.floats(1.1, 3.0))
+def test_more_nail_holds_more(gravity: float, diameter: float, bite: float, times: float) -> None:
+    """In proportion to its diameter and its bite, and faster than that with the weight of the wood."""
+    holds = withdrawal_n(gravity, diameter, bite)
+    assert withdrawal_n(gravity, diameter * times, bite) == pytest.approx(times * holds)
+    assert withdrawal_n(gravity, diameter, bite * times) == pytest.approx(times * holds)
+    assert withdrawal_n(gravity * times, diameter, bite) > times * holds
 
 
 @given(

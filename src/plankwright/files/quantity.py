@@ -8,6 +8,7 @@ from typing import Annotated, cast
 from pydantic import AfterValidator, BeforeValidator, ValidationInfo, WithJsonSchema
 
 from plankwright.files.notation import Notation, refusal
+from plankwright.measure import to_celsius
 
 _TEMPERATURE = re.compile(
     r"(?P<sign>[-−]?)\s*(?P<number>[\d.,]+)\s*(?:°|deg(?:rees)?\s*)?\s*(?P<unit>[CFcf])"
@@ -35,7 +36,7 @@ def _read_temperature(value: object, info: ValidationInfo) -> float:
     if match is None or number is None:
         raise refusal('must be a temperature with its unit, like "68 F" or "20 C"')
     degrees = -float(number) if match["sign"] else float(number)
-    return (degrees - 32) / 1.8 if match["unit"] in "Ff" else degrees
+    return to_celsius(degrees) if match["unit"] in "Ff" else degrees
 
 
 def _read_per_cent(value: object, info: ValidationInfo) -> Fraction:

@@ -4,11 +4,9 @@ import shapely
 
 from plankwright.layout.ground import HAIR, Area, Ground, box, crossings, less
 from plankwright.layout.strips import Span
-from plankwright.measure import INCH, Nm
+from plankwright.measure import Nm
 from plankwright.model import FramingMember, Point
-
-_TWO_NAILS_FROM: Nm = 4 * INCH
-"""From this width on a board takes two nails at a member, else one. Common practice, no source. [nm]"""
+from plankwright.trade.fasteners.facts import TWO_ACROSS_NM
 
 _EDGE_SHARE = 4
 """Two nails stand a quarter of the width from either long edge. Common practice, no source."""
@@ -129,7 +127,7 @@ def _spread(stretches: list[_Stretch], blank: Span, margin: Nm) -> tuple[Nm, ...
     width = blank.high - blank.low
     if not stretches:
         return ()
-    if width < _TWO_NAILS_FROM:
+    if width < TWO_ACROSS_NM.value:
         return (_nearest(stretches, blank.low + width // 2),)
     low = _nearest(stretches, blank.low + width // _EDGE_SHARE)
     high = _nearest(stretches, blank.high - width // _EDGE_SHARE)

@@ -145,6 +145,15 @@ def along_and_across(surface: Surface, point: Point) -> tuple[Nm, Nm]:
     return along, across
 
 
+def member_at(surface: Surface, point: Point) -> int | None:
+    """Give which framing member a point lies on, from 0 along the courses; nothing beside them all."""
+    along, _ = along_and_across(surface, point)
+    for number, member in enumerate(surface.crossing_members):
+        if abs(along - member.centre_nm) <= member.width_nm // 2:
+            return number
+    return None
+
+
 def place_on_surface(surface: Surface, along: Nm, across: Nm) -> Point:
     """Give the point that lies so far along and across the courses: the inverse of `along_and_across`."""
     if surface.start in {Edge.TOP, Edge.RIGHT}:

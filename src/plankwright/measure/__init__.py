@@ -15,7 +15,14 @@ from plankwright.measure.length import (
     round_nearest,
     round_up,
 )
-from plankwright.measure.quantity import write_force, write_mass, write_small, write_temperature
+from plankwright.measure.quantity import (
+    to_celsius,
+    to_fahrenheit,
+    write_force,
+    write_mass,
+    write_small,
+    write_temperature,
+)
 from plankwright.measure.reading import LengthError, read_length
 from plankwright.measure.writing import write_area, write_exact, write_inches, write_length
 
@@ -35,6 +42,8 @@ __all__ = [
     "round_down",
     "round_nearest",
     "round_up",
+    "to_celsius",
+    "to_fahrenheit",
     "write_area",
     "write_exact",
     "write_force",

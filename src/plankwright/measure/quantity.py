@@ -27,6 +27,16 @@ def write_small(nm: float, style: TapeStyle) -> str:
     return f"{nm / INCH:.2f} in"
 
 
+def to_celsius(fahrenheit: float) -> float:
+    """Turn degrees Fahrenheit into degrees Celsius."""
+    return (fahrenheit - 32.0) / 1.8
+
+
+def to_fahrenheit(celsius: float) -> float:
+    """Turn degrees Celsius into degrees Fahrenheit."""
+    return celsius * 1.8 + 32.0
+
+
 def write_temperature(celsius: float, style: TapeStyle) -> str:
     """Write a temperature in whole degrees: `68 °F` or `20 °C`.
 
@@ -39,7 +49,7 @@ def write_temperature(celsius: float, style: TapeStyle) -> str:
     """
     if style.system is System.METRIC:
         return f"{celsius:.0f} °C"
-    return f"{celsius * 1.8 + 32:.0f} °F"
+    return f"{to_fahrenheit(celsius):.0f} °F"
 
 
 def write_mass(kg: float, style: TapeStyle) -> str:

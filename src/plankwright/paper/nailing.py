@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from plankwright.draw.subject import Subject
 from plankwright.layout.hanging import called, grown
-from plankwright.layout.regions import along_and_across, extent_in_course
+from plankwright.layout.regions import extent_in_course, member_at
 from plankwright.measure import Nm, write_inches
 from plankwright.model import Course, Piece, Point
 
@@ -146,13 +146,11 @@ def tell_keep_outs(what: Subject, course: Course) -> Iterator[str]:
 
 
 def _members(what: Subject, spots: Sequence[Point]) -> Iterator[int]:
-    """Give the number of the member under each nail that has one."""
+    """Give the number of the member under each nail that has one, counted from 1."""
     for nail in spots:
-        along, _ = along_and_across(what.surface, nail)
-        for number, member in enumerate(what.surface.crossing_members, start=1):
-            if abs(along - member.centre_nm) <= member.width_nm // 2:
-                yield number
-                break
+        member = member_at(what.surface, nail)
+        if member is not None:
+            yield member + 1
 
 
 def _by_count(members: Counter[int]) -> dict[int, list[int]]:

@@ -5,12 +5,11 @@ from pathlib import Path
 
 import pytest
 
+from plankwright.measure import to_celsius, to_fahrenheit
 from plankwright.trade.moisture.equilibrium import (
     equilibrium_pct,
     equilibrium_pct_fahrenheit,
     humidity_for_pct,
-    to_celsius,
-    to_fahrenheit,
 )
 
 TABLE = Path(__file__).with_name("equilibrium_table.csv")

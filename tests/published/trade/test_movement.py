@@ -6,7 +6,6 @@ from plankwright.trade.moisture.movement import (
     change_along,
     change_by_coefficient,
     change_by_total,
-    coefficient_from_total,
     total_from_coefficient,
     width_change,
 )
@@ -14,6 +13,11 @@ from plankwright.trade.wood.species import Species, every_species, wood_named
 
 OWN_LINE_OF_TABLE_13_5 = {"Ash, green", "Birch, sweet", "Elm, cedar", "Fir, grand"}
 """Table 13-5 lists them with the figures of white ash, yellow birch, winged elm and white fir."""
+
+
+def coefficient_from_total(total_pct: float, saturation_pct: float = 30.0) -> float:
+    """Give the slope of equation 13-3 at 10 % moisture, which is what Table 13-5 lists."""
+    return 1 / (100 * saturation_pct / total_pct - saturation_pct + 10)
 
 
 def tangential(name: str) -> float:

@@ -204,11 +204,12 @@ CARTRIDGE = Source(
 PIECES_A_CARTRIDGE = Fact(value=6, source=CARTRIDGE)
 """How many pieces a cartridge does. [pieces]"""
 
-ON_SOLID = Source(
-    key="on-solid",
-    title="On solid backing a nail every 16 in, two abreast from 4 in of width on",
-    trust=Trust.PRACTICE,
+ON_SOLID = Source(key="on-solid", title="On solid backing a nail every 16 in", trust=Trust.PRACTICE)
+TWO_ACROSS = Source(
+    key="two-across", title="From 4 in of width on a board takes two nails abreast", trust=Trust.PRACTICE
 )
 ON_SOLID_NM: Fact[Nm] = Fact(value=16 * INCH, source=ON_SOLID)
-TWO_ACROSS_NM: Fact[Nm] = Fact(value=4 * INCH, source=ON_SOLID)
-"""How far apart nails stand on solid backing, and from which width on two stand abreast. [nm]"""
+"""How far apart nails stand on solid backing. [nm]"""
+
+TWO_ACROSS_NM: Fact[Nm] = Fact(value=4 * INCH, source=TWO_ACROSS)
+"""From which width on two nails stand abreast, at a member as on solid backing. [nm]"""

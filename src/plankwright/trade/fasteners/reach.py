@@ -9,9 +9,8 @@ bite is less than what is wanted, that is said.
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 
-from plankwright.measure import INCH, Nm
+from plankwright.measure import Nm
 from plankwright.trade.fasteners.facts import (
     BITE_NM,
     BLIND_DEG,
@@ -174,16 +173,3 @@ def published_lengths(board_nm: Nm, between_nm: Nm) -> PublishedLengths:
         siding_nm=through + SIDING_BITE_NM.value,
         siding_depth_nm=SIDING_BITE_NM.value,
     )
-
-
-def penny_length_nm(penny: int) -> Nm:
-    """Give the length of a nail by its penny size, (d + 2) / 4 in, which holds from 2d to 10d. [nm]
-
-    Raises
-    ------
-    ValueError
-        If the size is one that the rule does not hold for.
-    """
-    if not 2 <= penny <= 10:  # noqa: PLR2004 - the ends of the rule
-        raise ValueError(f"the rule for penny sizes holds from 2d to 10d, not for {penny}d")
-    return round(Fraction(penny + 2, 4) * INCH)

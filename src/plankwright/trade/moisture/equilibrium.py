@@ -104,16 +104,6 @@ def humidity_for_pct(temperature_c: float, moisture_pct: float) -> float:
     return high
 
 
-def to_celsius(temperature_f: float) -> float:
-    """Turn degrees Fahrenheit into degrees Celsius."""
-    return (temperature_f - 32.0) / 1.8
-
-
-def to_fahrenheit(temperature_c: float) -> float:
-    """Turn degrees Celsius into degrees Fahrenheit."""
-    return temperature_c * 1.8 + 32.0
-
-
 def _sorption(terms: _Set, temperature: float, humidity_pct: float) -> float:
     if not 0.0 <= humidity_pct <= _FULL:
         raise ValueError(f"a relative humidity of {humidity_pct:g} % cannot be: it lies between 0 and 100")

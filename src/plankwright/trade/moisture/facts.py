@@ -12,12 +12,6 @@ EMC = Source(
     note="Read as quoted word for word elsewhere; it meets the 342 cells of Table 4-2 of the edition of 2010 "
     "within 0.06 points. For any species; a tenth of a point is not meaningful.",
 )
-EMC_TABLE = Source(
-    key="emc-table",
-    title="Wood Handbook, FPL-GTR-190 (2010), Table 4-2",
-    address="https://fliphtml5.com/kbpub/hdrb/Wood_Handbook/83",
-    trust=Trust.READ,
-)
 METERS = Source(
     key="meters",
     title="Wood Handbook, FPL-GTR-190 (2010), chapter 13, moisture meters",

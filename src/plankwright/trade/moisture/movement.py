@@ -118,11 +118,6 @@ def total_from_coefficient(coefficient: float, saturation_pct: float = WATER_FUL
     return _PER_CENT * saturation_pct / (1 / coefficient + saturation_pct - 10.0)
 
 
-def coefficient_from_total(total_pct: float, saturation_pct: float = WATER_FULL_PCT.value) -> float:
-    """Give the coefficient that goes with a total shrinkage; see `total_from_coefficient`."""
-    return 1 / (_PER_CENT * saturation_pct / total_pct - saturation_pct + 10.0)
-
-
 def width_change(
     width: float,
     coefficient: float,

@@ -95,6 +95,11 @@ class Wood:
         return (UNKNOWN_SPECIES, *_distinct(one.coefficient_source for one in self.species))
 
     @property
+    def total_sources(self) -> tuple[Source, ...]:
+        """Where their total shrinkages come from."""
+        return _distinct(one.total_source for one in self.species)
+
+    @property
     def gravity_sources(self) -> tuple[Source, ...]:
         """Where its specific gravities come from."""
         return _distinct(one.gravity_source for one in self.species)

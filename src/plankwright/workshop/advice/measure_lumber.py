@@ -129,6 +129,12 @@ class Lumber:
         return Fraction(self.usable_nm2, self.face_nm2) if self.face_nm2 else Fraction(0)
 
     @property
+    def kept(self) -> Weight:
+        """What the usable share of the pile weighs."""
+        share = float(self.recovery)
+        return Weight(least_kg=share * self.pile.least_kg, most_kg=share * self.pile.most_kg)
+
+    @property
     def hours(self) -> Fraction:
         """Of all tasks that could be reckoned. [h]"""
         return sum((time.hours for time in self.tasks if time.hours is not None), Fraction(0))

@@ -6,7 +6,7 @@ import shapely
 
 from plankwright.draw.subject import HungRow, Subject
 from plankwright.layout.hanging import grown
-from plankwright.layout.regions import along_and_across, extent_in_course, place_on_surface
+from plankwright.layout.regions import along_and_across, extent_in_course, member_at, place_on_surface
 from plankwright.measure import MILLIMETRE
 from plankwright.model import EdgeKind, EdgeTreatment, KeepOut, Point, Surface
 from plankwright.trade.fasteners.facts import BLIND_ALONE_NM, NEAR_END_NM
@@ -78,15 +78,6 @@ def _by_member(surface: Surface, nails: tuple[Point, ...]) -> dict[int | None, l
     for nail in nails:
         found.setdefault(member_at(surface, nail), []).append(nail)
     return found
-
-
-def member_at(surface: Surface, spot: Point) -> int | None:
-    """Give which member a place is on, counted along the courses."""
-    along, _ = along_and_across(surface, spot)
-    for number, member in enumerate(surface.crossing_members):
-        if abs(along - member.centre_nm) <= member.width_nm // 2:
-            return number
-    return None
 
 
 def crossed(what: Subject, row: HungRow) -> Iterator[int]:

@@ -10,6 +10,7 @@ import shapely
 from plankwright.draw.subject import HungRow, Subject, subject
 from plankwright.layout.done import Done, done_on
 from plankwright.layout.hanging import called
+from plankwright.layout.regions import member_at
 from plankwright.measure import INCH, METRE, MILLIMETRE
 from plankwright.model import (
     NOTHING_DONE,
@@ -39,7 +40,7 @@ from plankwright.trade.fasteners.withdrawal import withdrawal_n
 from plankwright.trade.lumber.weight import density_kg_m3
 from plankwright.trade.wood.species import wood_named
 from plankwright.workshop.advice.nail_plan import Driven, NailPlan, PieceNails, SurfaceNails, ToBuy
-from plankwright.workshop.advice.nail_spots import covers, crossed, member_at, nail_spots, near_end
+from plankwright.workshop.advice.nail_spots import covers, crossed, nail_spots, near_end
 from plankwright.workshop.advice.woods import gravity_of, moisture_of
 
 _GRAVITY_M_S2 = 9.80665

@@ -162,9 +162,10 @@ def _carbon(job: Job, lumber: Lumber) -> Iterator[Said]:
         "that makes here no source that was found says.",
         (LIFE_CYCLE,),
     )
+    area = write_area(lumber.usable_nm2, job.tape)
     yield Said(
-        f"Kept out of the skip, as far as it can be hung: {write_area(lumber.usable_nm2, job.tape)} of "
-        "boards."
+        f"Kept out of the skip, as far as it can be hung: {area} of boards, {_range(lumber.kept, job)}.",
+        _gravity_sources(job),
     )
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from plankwright.measure import TapeStyle, write_inches, write_small, write_temperature
 from plankwright.model import Air, Job
 from plankwright.paper.leaf import Grid, Leaf, Part
+from plankwright.trade.moisture.equilibrium import humidity_for_pct
 from plankwright.trade.moisture.facts import (
     CHANGE,
     CHANGE_BEYOND,
@@ -106,9 +107,18 @@ def _room(job: Job, moisture: Moisture) -> Iterator[Said]:
     if moisture.room_itself_off:
         yield Said(
             "That is not where the boards should be: waiting in this air leads them astray. Heat the room, "
-            "or dry or dampen its air, as it will be lived in, and then wait.",
-            (MIDPOINT,),
+            f"or dry or dampen its air, as it will be lived in{_to_hold(job, moisture)}, and then wait.",
+            (MIDPOINT, EMC),
         )
+
+
+def _to_hold(job: Job, moisture: Moisture) -> str:
+    """Say which humidity keeps wood midway at the temperature that the room has in between its seasons."""
+    if job.room is None:
+        return ""
+    middle = (job.room.dry.temperature_c + job.room.damp.temperature_c) / 2
+    humidity = humidity_for_pct(middle, moisture.middle_pct)
+    return f" (about {humidity:.0f} % of humidity at {write_temperature(middle, job.tape)})"
 
 
 def _boards(moisture: Moisture) -> Iterator[Said]:
@@ -152,7 +162,7 @@ def _movement(movement: Movement, moisture: Moisture, tape: TapeStyle) -> Iterat
         f"The widest course ({write_inches(movement.widest_nm, tape)}) gets "
         f"{_range(movement.opens_nm, tape)} narrower by the dry season, and "
         f"{_range(movement.closes_nm, tape)} wider by the damp one, flat-sawn; quarter-sawn boards move "
-        "about half as much.",
+        f"{_quarter_sawn(moisture)} as much.",
         sources,
     )
     if movement.tongue_nm is not None:
@@ -194,7 +204,23 @@ def _change_sources(moisture: Moisture) -> tuple[Source, ...]:
     read = [reading.moisture_pct for reading in moisture.readings]
     inside = within_coefficients(moisture.dry_pct, moisture.damp_pct, *read)
     woods = [source for wood in moisture.woods for source in wood.coefficient_sources]
+    if not inside:
+        woods += [source for wood in moisture.woods for source in wood.total_sources]
     return ((CHANGE if inside else CHANGE_BEYOND), *dict.fromkeys(woods), FLAT_SAWN)
+
+
+def _quarter_sawn(moisture: Moisture) -> str:
+    """Say how much boards move whose growth rings stand upright, against those whose rings lie flat."""
+    shares = [
+        one.radial / one.tangential
+        for wood in moisture.woods
+        for one in wood.species
+        if one.radial is not None
+    ]
+    if not shares:
+        return "about half"
+    low, high = (f"{share:.0%}" for share in (min(shares), max(shares)))
+    return low if low == high else f"{low.rstrip('%')} to {high}"
 
 
 def _range(ends_nm: tuple[float, float], tape: TapeStyle) -> str:

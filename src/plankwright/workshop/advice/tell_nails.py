@@ -26,6 +26,7 @@ from plankwright.trade.fasteners.facts import (
     THREE_TIMES,
     TONGUE_ROOT,
     TRUSTED_SHARE,
+    TWO_ACROSS,
     TWO_ACROSS_NM,
     WEAK_FRAMING,
     WITHDRAWAL,
@@ -70,25 +71,6 @@ def nails_leaf(job: Job, plan: NailPlan) -> Leaf:
             ),
         ),
     )
-
-
-def nails_of_piece(piece: PieceNails, tape: TapeStyle) -> str:
-    """Tell the nails of a piece in a line, for the hanging sheet.
-
-    Parameters
-    ----------
-    piece
-        What was planned for it.
-    tape
-        How lengths are written.
-    """
-    if not piece.driven:
-        return ""
-    text = "; ".join(_driven(one, tape) for one in piece.driven)
-    if piece.near_ends:
-        drill = f" {write_bit(piece.bit_nm)}" if piece.bit_nm else ""
-        text += f"; drill{drill} first at {counted(piece.near_ends, 'nail')} near the ends"
-    return f"{text}."
 
 
 def called_nail(nail: Nail, tape: TapeStyle) -> str:
@@ -143,7 +125,7 @@ def _surface(job: Job, surface: SurfaceNails, plan: NailPlan, tape: TapeStyle) -
             f"Solid backing takes nails anywhere: about every {write_inches(ON_SOLID_NM.value, tape)}, two "
             f"abreast from a width of {write_inches(TWO_ACROSS_NM.value, tape)} on, clear of what runs "
             "behind. Depths are counted from the backing's face.",
-            (ON_SOLID, CABLE_DEPTH),
+            (ON_SOLID, TWO_ACROSS, CABLE_DEPTH),
         )
         if any(piece.holds_n is None for piece in surface.pieces):
             yield Said(
