@@ -63,7 +63,7 @@ def fill_pack(
             ),
             Section(title="What can hurt you", leaves=(hazards_leaf(watch_out(job)),)),
         ),
-        planned={surface.surface_id: _planned(surface, plan, edges, job.tape) for surface in plan.surfaces},
+        planned={surface.surface_id: _planned(job, surface, plan, edges) for surface in plan.surfaces},
     )
 
 
@@ -103,20 +103,24 @@ def _without_pieces(leaf: Leaf) -> Leaf:
     )
 
 
-def _planned(surface: SurfaceNails, plan: NailPlan, edges: Edges, tape: TapeStyle) -> Planned:
+def _planned(job: Job, surface: SurfaceNails, plan: NailPlan, edges: Edges) -> Planned:
+    tape = job.tape
     boxes = [box for box in edges.boxes if box.surface_id == surface.surface_id]
     return Planned(
-        intro=tuple(_intro(surface, plan, tape)),
+        intro=tuple(_intro(job, surface, plan)),
         pieces={piece.label: _nailing(surface, piece, boxes, tape) for piece in surface.pieces},
     )
 
 
-def _intro(surface: SurfaceNails, plan: NailPlan, tape: TapeStyle) -> Iterator[str]:
+def _intro(job: Job, surface: SurfaceNails, plan: NailPlan) -> Iterator[str]:
+    tape = job.tape
     allowed = write_inches(plan.rule.allowed_nm(opened=surface.opened), tape)
     yield (
         f"Nails are {plan.kind}s, of the length that stands with each piece, and none longer: it stays "
         f"within {allowed} of the {'backing' if surface.solid else 'framing'}'s face."
     )
+    edge, end = (write_inches(least, tape) for least in (job.rules.nail_edge_nm, job.rules.nail_end_nm))
+    yield f"No nail stands nearer than {edge} to a long edge or {end} to an end, but for those at a tongue."
     bits = sorted({piece.bit_nm for piece in surface.pieces if piece.bit_nm})
     if bits:
         near = write_inches(NEAR_END_NM.value, tape)
