@@ -35,6 +35,14 @@ def test_untested_paint() -> None:
     assert "and these boards are more" in said
 
 
+def test_tasks_that_make_dust_of_paint() -> None:
+    """Sanding untested paint is named; hanging is no such task, and unpainted boards may be sanded."""
+    lot = PaintedLot(name="dado", built=1911, paint=Paint.UNKNOWN, area="1 sq ft", face_ft2=1.0)
+    assert "Sand the front" in told("Paint and lead", lots=(lot,), tasks=("Sand the front", "hang"))
+    assert "You plan" not in told("Paint and lead", lots=(lot,), tasks=("hang",))
+    assert "You plan" not in told("Paint and lead", tasks=("sand",))
+
+
 def test_a_little_paint_is_no_more_than_that() -> None:
     """36 in² off a door are a quarter of a square foot (EPA answer, read): under six."""
     lot = PaintedLot(name="door", built=1911, paint=Paint.UNKNOWN, area="0.3 sq ft", face_ft2=36 / 144)

@@ -136,6 +136,12 @@ ASBESTOS_WORDS = frozenset(
 )
 """Layers that are known for it or are easily taken for others that are; the source names most of them."""
 
+DUSTY_WORDS = frozenset(
+    {"sand", "sanding", "plane", "planing", "scrape", "scraping", "strip", "stripping", "burn", "grind"}
+    | {"heat", "brush", "brushing", "wirebrush", "mill", "milling", "joint", "jointing"}
+)
+"""Tasks that make dust or fumes of what is on a board; common practice, no source."""
+
 SILICA_LIMIT_UG, SILICA_ACTION_UG = Fact(value=50, source=SILICA), Fact(value=25, source=SILICA)
 """Over eight hours. [µg/m³]"""
 

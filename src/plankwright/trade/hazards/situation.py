@@ -52,6 +52,8 @@ class Situation:
         Surfaces whose inside nobody looked at.
     keep_outs
         How many were entered.
+    tasks
+        What is to be done, in the user's words.
     nails_in
         Boards in which nails are, or of which nobody said that they are not.
     """
@@ -64,4 +66,5 @@ class Situation:
     ceilings: tuple[str, ...] = ()
     unseen: tuple[str, ...] = ()
     keep_outs: int = 0
+    tasks: tuple[str, ...] = ()
     nails_in: tuple[str, ...] = ()

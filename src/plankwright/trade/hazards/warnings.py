@@ -20,6 +20,7 @@ from plankwright.trade.hazards.facts import (
     DUST_ADVISED_MG,
     DUST_LAW_MG,
     DUST_STATE_MG,
+    DUSTY_WORDS,
     FLAME,
     KICKBACK,
     LEAD_CHANCE,
@@ -123,6 +124,14 @@ def _lead(situation: Situation) -> Iterator[Said]:
         )
     doubtful = [lot for lot in situation.lots if lot.paint in {Paint.UNKNOWN, Paint.LEAD}]
     if doubtful:
+        dusty = [task for task in situation.tasks if not DUSTY_WORDS.isdisjoint(_words(task))]
+        if dusty:
+            names = ", ".join(lot.name for lot in doubtful)
+            yield Said(
+                f"You plan to do this: {', '.join(dusty)}. Not before the paint of {names} was tested; it "
+                "makes dust or fumes of whatever is in it.",
+                (LEAD_WHO,),
+            )
         over = sum(lot.face_ft2 for lot in doubtful) > MINOR_INSIDE_FT2.value
         yield Said(
             "Have paint tested before it is scraped, sanded, planed, heated or sawn. In the United States "
@@ -247,7 +256,7 @@ def _overhead(situation: Situation) -> Iterator[Said]:
     if situation.ceilings:
         yield Said(
             f"{', '.join(situation.ceilings)}: boards overhead fall on whoever stands below. Two people or "
-            "a prop, eye protection, and nails that hold the weight; see the nails below.",
+            "a prop, eye protection, and nails that hold the weight; see “Nails”.",
             (OVERHEAD,),
         )
 

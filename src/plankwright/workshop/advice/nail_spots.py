@@ -15,8 +15,8 @@ from plankwright.trade.fasteners.facts import BLIND_ALONE_NM, NEAR_END_NM
 def nail_spots(what: Subject, row: HungRow) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
     """Give where a piece is nailed: at its tongue, and through its face.
 
-    A tongue that the next course covers takes the nails, a face nail besides where the board is wide; the
-    starter is nailed through its face as well, where its base trim hides that, and so is the closing course.
+    A tongue that the next course covers takes the nails, a face nail besides where the board is wide or where
+    no tongue holds its other edge: the starter, and a board on one that does not interlock with it.
 
     Parameters
     ----------
@@ -33,13 +33,13 @@ def nail_spots(what: Subject, row: HungRow) -> tuple[tuple[Point, ...], tuple[Po
     if not blind:
         return (), piece.nails
     held = {member_at(surface, spot) for spot in blind}
-    first = row.course is what.layout.courses[0]
+    loose = row.course is what.layout.courses[0] or piece.near is not EdgeTreatment.AS_FOUND
     wide = row.course.height_nm > BLIND_ALONE_NM.value
     kept: list[Point] = []
     for member, nails in _by_member(surface, piece.nails).items():
         if member not in held:
             kept += nails
-        elif first or wide:
+        elif loose or wide:
             # Of two nails at a member the one nearer to the start: the tongue holds the other side.
             kept.append(min(nails, key=lambda nail: along_and_across(surface, nail)[1]))
     return blind, tuple(kept)

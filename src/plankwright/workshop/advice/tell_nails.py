@@ -154,8 +154,8 @@ def _surface(job: Job, surface: SurfaceNails, plan: NailPlan, tape: TapeStyle) -
         )
     if any(one.blind for piece in surface.pieces for one in piece.driven):
         yield Said(
-            "Tongued boards are nailed at 45° at the root of the tongue; the starter, wide ones and the "
-            "last course through the face as well.",
+            "Tongued boards are nailed at 45° at the root of the tongue; the starter, wide ones, the last "
+            "course and those on a board without a tongue through the face as well.",
             (BLIND, TONGUE_ROOT, BLIND_ALONE),
         )
     yield from _not_held(surface)

@@ -40,6 +40,7 @@ def situation_of(job: Job) -> Situation:
         ceilings=tuple(surface.id for surface in job.surfaces if surface.kind is SurfaceKind.CEILING),
         unseen=tuple(surface.id for surface in job.surfaces if not surface.framing.opened),
         keep_outs=sum(len(surface.keep_outs) for surface in job.surfaces),
+        tasks=tuple(task.name for task in job.tasks),
         nails_in=tuple(board.id for board in job.boards if board.nails is not NailsLeft.CHECKED),
     )
 

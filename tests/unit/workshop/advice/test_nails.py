@@ -6,7 +6,7 @@ import pytest
 
 from builders import nm
 from plankwright.layout.hanging import grown
-from plankwright.model import Course, Fastening, Framing, KeepOut, Rectangle
+from plankwright.model import Course, EdgeTreatment, Fastening, Framing, KeepOut, Rectangle
 from plankwright.trade.fasteners.facts import PROTECTED_DEPTH_NM
 from plankwright.workshop.advice.plan_nails import plan_nails
 from plankwright.workshop.advice.tell_nails import nails_leaf
@@ -33,6 +33,21 @@ def test_wide_tongued_boards_take_a_face_nail_as_well() -> None:
     laid = replace(laid, surfaces=(replace(part, courses=courses),))
     plan = plan_nails(replace(made, boards=boards), laid)
     assert [one.blind for one in plan.pieces[1].driven] == [True, False]
+
+
+def test_a_board_whose_other_edge_nothing_holds_is_nailed_there_too() -> None:
+    """On a board without a tongue: by a face nail near its groove at each member."""
+    made = tongued_job()
+    laid = tongued_layout(made)
+    (part,) = laid.surfaces
+    courses = tuple(
+        replace(row, pieces=tuple(replace(one, near=EdgeTreatment.FACE_NAIL) for one in row.pieces))
+        for row in part.courses
+    )
+    plan = plan_nails(made, replace(laid, surfaces=(replace(part, courses=courses),)))
+    through = next(one for one in plan.pieces[1].driven if not one.blind)
+    assert len(through.spots) == 3
+    assert all(y < nm(0.25 + 6 + 3) for _, y in through.spots)
 
 
 def test_blind_nails_keep_clear_of_what_runs_behind() -> None:
