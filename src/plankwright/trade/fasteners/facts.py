@@ -95,6 +95,13 @@ TONGUE_ROOT = Source(
     trust=Trust.PRACTICE,
 )
 SPARE = Source(key="spare-nails", title="A tenth more nails than are driven", trust=Trust.PRACTICE)
+SHEET_BACK = Source(
+    key="sheet-back",
+    title="A cable or pipe may touch the back of a sheet: the depth that is kept free behind the edge of "
+    "studs guards nothing there",
+    trust=Trust.PRACTICE,
+)
+NO_BRADS = Source(key="no-brads", title="Brads alone hold no board overhead", trust=Trust.PRACTICE)
 ADHESIVE = Source(
     key="adhesive",
     title="Where too few nails hold, blocking is let in between the framing, or the piece is glued as well",

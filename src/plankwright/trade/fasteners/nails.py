@@ -41,6 +41,11 @@ class Nail:
     per_pound: int | None
     sources: tuple[Source, ...]
 
+    @property
+    def is_brad(self) -> bool:
+        """Whether it is one of the thin ones that hold trim, and nothing overhead by themselves."""
+        return self.kind.endswith("brad")
+
 
 @cache
 def every_nail() -> tuple[Nail, ...]:

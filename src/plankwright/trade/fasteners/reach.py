@@ -42,9 +42,20 @@ class DepthRule:
     unknown_nm: Nm = PROTECTED_DEPTH_NM.value - KEPT_BACK_NM.value
     opened_nm: Nm = PROTECTED_DEPTH_NM.value
 
-    def allowed_nm(self, *, opened: bool) -> Nm:
-        """Give the depth allowed. [nm]"""
-        return self.opened_nm if opened else self.unknown_nm
+    def allowed_nm(self, *, opened: bool, backing_nm: Nm | None = None) -> Nm:
+        """Give the depth allowed. [nm]
+
+        Parameters
+        ----------
+        opened
+            Whether the inside was opened and mapped.
+        backing_nm
+            How thick solid backing is, if that is known: behind it a cable may touch it, so no tip comes out
+            there where nobody looked. [nm]
+        """
+        if opened:
+            return self.opened_nm
+        return self.unknown_nm if backing_nm is None else min(self.unknown_nm, backing_nm)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,11 +68,14 @@ class Passage:
         Square to the framing, at least and at most: board, shim and whatever lies between. [nm]
     lean_deg
         How far the nail leans from square. [degrees]
+    backing_nm
+        How thick solid backing is, if that is known: what comes out behind it holds nothing. [nm]
     """
 
     least_nm: Nm
     most_nm: Nm
     lean_deg: float = 0.0
+    backing_nm: Nm | None = None
 
     def deepest_nm(self, nail: Nail) -> Nm:
         """Give how far into the framing its tip reaches at most. [nm]"""
@@ -69,13 +83,18 @@ class Passage:
 
     def bite_nm(self, nail: Nail) -> Nm:
         """Give how far into the framing it reaches at least. [nm]"""
-        return max(0, math.floor(self._square_nm(nail)) - self.most_nm)
+        reached = max(0, math.floor(self._square_nm(nail)) - self.most_nm)
+        return reached if self.backing_nm is None else min(reached, self.backing_nm)
+
+    def aside_nm(self, allowed_nm: Nm) -> Nm:
+        """Give how far aside the tip of any nail lies at most that stays within a depth. [nm]"""
+        return math.ceil((self.least_nm + allowed_nm) * math.tan(math.radians(self.lean_deg)))
 
     def _square_nm(self, nail: Nail) -> float:
         return nail.length_nm * math.cos(math.radians(self.lean_deg)) if self.lean_deg else nail.length_nm
 
 
-def face_passage(board_nm: Nm, between_nm: Nm) -> Passage:
+def face_passage(board_nm: Nm, between_nm: Nm, backing_nm: Nm | None = None) -> Passage:
     """Give the passage of a nail driven square through the face.
 
     Parameters
@@ -84,8 +103,10 @@ def face_passage(board_nm: Nm, between_nm: Nm) -> Passage:
         Thickness of the board. [nm]
     between_nm
         Thickness of all that lies between board and framing: shim, wallboard, furring. [nm]
+    backing_nm
+        How thick solid backing is, if that is known. [nm]
     """
-    return Passage(least_nm=board_nm + between_nm, most_nm=board_nm + between_nm)
+    return Passage(least_nm=board_nm + between_nm, most_nm=board_nm + between_nm, backing_nm=backing_nm)
 
 
 def blind_passage(board_nm: Nm, between_nm: Nm) -> Passage:
@@ -136,7 +157,7 @@ def choose_nail(nails: Sequence[Nail], passage: Passage, rule: DepthRule, *, ope
     Chosen
         Never a nail that goes deeper than is allowed, and none that does not reach the framing.
     """
-    allowed = rule.allowed_nm(opened=opened)
+    allowed = rule.allowed_nm(opened=opened, backing_nm=passage.backing_nm)
     fitting = [nail for nail in nails if passage.deepest_nm(nail) <= allowed and passage.bite_nm(nail) > 0]
     if not fitting:
         return Chosen(nail=None)

@@ -42,13 +42,14 @@ class PieceNails:
     driven
         Nails through the face, nails at the tongue, or both.
     members, members_wanted
-        At how many framing members it is held, and at how many it should be.
+        At how many framing members a nail holds it, and at how many it should be held.
     cut_off_by
         What runs behind it and keeps nails from members that it crosses.
     weight_n
         Of the piece, at most. [N]
     holds_n
-        Load that pulls all of its nails out; nothing on solid backing where none are planned. [N]
+        Load that pulls all of its nails out; nothing where it has none, or on backing of which nobody knows
+        how thick it is. [N]
     near_ends
         How many of its nails stand near an end.
     bit_nm
@@ -91,6 +92,8 @@ class SurfaceNails:
         Whether it is a ceiling.
     solid
         Whether its backing takes nails anywhere.
+    backing_nm
+        How thick solid backing is; nothing where that is not known or it is not solid. [nm]
     between_nm, board_nm
         What lies between framing and boards, and the thickness that most boards have. [nm]
     published
@@ -103,6 +106,7 @@ class SurfaceNails:
     opened: bool
     overhead: bool
     solid: bool
+    backing_nm: Nm | None
     between_nm: Nm
     board_nm: Nm
     published: PublishedLengths
@@ -112,6 +116,25 @@ class SurfaceNails:
     def not_held(self) -> tuple[PieceNails, ...]:
         """Pieces that nails alone do not hold."""
         return tuple(piece for piece in self.pieces if not piece.held)
+
+    @property
+    def unchecked(self) -> bool:
+        """Whether boards hang overhead on backing of which nobody knows how thick it is."""
+        return self.overhead and self.solid and self.backing_nm is None and bool(self.pieces)
+
+    @property
+    def brads_alone(self) -> bool:
+        """Whether boards hang overhead by brads."""
+        nails = [one.chosen.nail for piece in self.pieces for one in piece.driven]
+        return self.overhead and any(nail is not None and nail.is_brad for nail in nails)
+
+    @property
+    def behind_nm(self) -> Nm:
+        """How far the deepest nail comes out behind the backing. [nm]"""
+        if self.backing_nm is None:
+            return 0
+        depths = [one.chosen.deepest_nm for piece in self.pieces for one in piece.driven]
+        return max(0, max(depths, default=0) - self.backing_nm)
 
     @property
     def too_heavy(self) -> tuple[PieceNails, ...]:

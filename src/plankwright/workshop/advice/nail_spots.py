@@ -1,27 +1,30 @@
 """Where a piece is nailed: at its tongue and through its face, clear of what runs behind."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 import shapely
 
 from plankwright.draw.subject import HungRow, Subject
 from plankwright.layout.hanging import grown
 from plankwright.layout.regions import along_and_across, extent_in_course, member_at, place_on_surface
-from plankwright.measure import MILLIMETRE
+from plankwright.measure import MILLIMETRE, Nm
 from plankwright.model import EdgeKind, EdgeTreatment, KeepOut, Point, Surface
 from plankwright.trade.fasteners.facts import BLIND_ALONE_NM, NEAR_END_NM
 
 
-def nail_spots(what: Subject, row: HungRow) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
+def nail_spots(what: Subject, row: HungRow, aside_nm: Nm) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
     """Give where a piece is nailed: at its tongue, and through its face.
 
     A tongue that the next course covers takes the nails, a face nail besides where the board is wide or where
-    no tongue holds its other edge: the starter, and a board on one that does not interlock with it.
+    no tongue holds its other edge: the starter, a board over an opening, and one on a board that does not
+    interlock with it.
 
     Parameters
     ----------
     what, row
         The piece on its surface.
+    aside_nm
+        How far from where it goes in the tip of a nail at a tongue may lie, towards the start. [nm]
 
     Returns
     -------
@@ -29,17 +32,17 @@ def nail_spots(what: Subject, row: HungRow) -> tuple[tuple[Point, ...], tuple[Po
         Places at the tongue, then places through the face, which are among those of the layout.
     """
     piece, surface = row.piece, what.surface
-    blind = tuple(_at_tongue(what, row)) if _takes_blind_nails(what, row) else ()
+    blind = tuple(_at_tongue(what, row, aside_nm)) if _takes_blind_nails(what, row) else ()
     if not blind:
         return (), piece.nails
     held = {member_at(surface, spot) for spot in blind}
-    loose = row.course is what.layout.courses[0] or piece.near is not EdgeTreatment.AS_FOUND
+    on_tongue = _meets(what, row, row.course.from_nm) if piece.near is EdgeTreatment.AS_FOUND else _nowhere
     wide = row.course.height_nm > BLIND_ALONE_NM.value
     kept: list[Point] = []
     for member, nails in _by_member(surface, piece.nails).items():
         if member not in held:
             kept += nails
-        elif loose or wide:
+        elif wide or not on_tongue(along_and_across(surface, nails[0])[0]):
             # Of two nails at a member the one nearer to the start: the tongue holds the other side.
             kept.append(min(nails, key=lambda nail: along_and_across(surface, nail)[1]))
     return blind, tuple(kept)
@@ -47,30 +50,56 @@ def nail_spots(what: Subject, row: HungRow) -> tuple[tuple[Point, ...], tuple[Po
 
 def _takes_blind_nails(what: Subject, row: HungRow) -> bool:
     board = what.job.board(row.piece.board_id)
-    followed = any(course.number > row.course.number and course.pieces for course in what.layout.courses)
     # The tongue lies along the edge that is not the reference edge: the far one, unless the piece is turned.
     return (
         board.profile.kind is EdgeKind.TONGUE_AND_GROOVE
         and row.piece.far is EdgeTreatment.AS_FOUND
         and not row.piece.turned
-        and followed
         and not what.surface.framing.solid
     )
 
 
-def _at_tongue(what: Subject, row: HungRow) -> Iterator[Point]:
-    """Give the places at the far edge of a piece, on the centres of the members it is nailed at."""
-    surface, rules = what.surface, what.job.rules
-    barred = [grown(keep_out.place, rules.nail_clearance_nm) for keep_out in surface.keep_outs]
+def _at_tongue(what: Subject, row: HungRow, aside_nm: Nm) -> Iterator[Point]:
+    """Give the places at the far edge of a piece, on the centres of the members it is nailed at.
+
+    Nails lean back under their board, so that nothing may run behind anywhere between head and tip.
+    """
+    surface, rules, edge = what.surface, what.job.rules, row.course.to_nm
+    barred = [
+        extent_in_course(surface, grown(keep_out.place, rules.nail_clearance_nm))
+        for keep_out in surface.keep_outs
+    ]
+    covered = _meets(what, row, edge)
     shape = shapely.Polygon(row.hung.shape)
     for nails in _by_member(surface, row.piece.nails).values():
         along, _ = along_and_across(surface, nails[0])
-        spot = place_on_surface(surface, along, row.course.to_nm)
-        x, y = spot
-        if any(place.left < x < place.right and place.bottom < y < place.top for place in barred):
+        if not covered(along) or any(
+            along_from < along < along_to and across_from < edge and across_to > edge - aside_nm
+            for along_from, along_to, across_from, across_to in barred
+        ):
             continue
+        spot = place_on_surface(surface, along, edge)
         if shape.distance(shapely.Point(spot)) < MILLIMETRE:
             yield spot
+
+
+def _meets(what: Subject, row: HungRow, across: Nm) -> Callable[[Nm], bool]:
+    """Give what tells whether a piece of another course reaches an edge of this one at a place along it."""
+    shapes = [
+        shapely.Polygon(other.hung.shape)
+        for other in what.rows
+        if other.course is not row.course and across in {other.course.from_nm, other.course.to_nm}
+    ]
+
+    def meets(along: Nm) -> bool:
+        spot = shapely.Point(place_on_surface(what.surface, along, across))
+        return any(shape.distance(spot) < MILLIMETRE for shape in shapes)
+
+    return meets
+
+
+def _nowhere(_: Nm) -> bool:
+    return False
 
 
 def _by_member(surface: Surface, nails: tuple[Point, ...]) -> dict[int | None, list[Point]]:

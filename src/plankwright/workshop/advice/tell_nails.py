@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from plankwright.measure import TapeStyle, write_force, write_inches
+from plankwright.measure import INCH, MILLIMETRE, TapeStyle, write_force, write_inches
 from plankwright.model import Job
 from plankwright.paper.leaf import Grid, Leaf, Part
 from plankwright.trade.fasteners.facts import (
@@ -12,7 +12,10 @@ from plankwright.trade.fasteners.facts import (
     BLIND_ALONE,
     CABLE_DEPTH,
     HEAD_SET,
+    HOLE_SHARE,
+    HOLE_SHARE_DENSE,
     NEAR_END,
+    NO_BRADS,
     ON_SOLID,
     ON_SOLID_NM,
     OPENED,
@@ -20,9 +23,11 @@ from plankwright.trade.fasteners.facts import (
     PREBORED,
     PROTECTED_DEPTH_NM,
     SHARE_OF_ULTIMATE,
+    SHEET_BACK,
     SIDING,
     SIDING_BITE_NM,
     SPARE,
+    SPARE_SHARE,
     THREE_TIMES,
     TONGUE_ROOT,
     TRUSTED_SHARE,
@@ -66,7 +71,9 @@ def nails_leaf(job: Job, plan: NailPlan) -> Leaf:
             ),
             Part(
                 title="To buy",
-                said=(Said("A tenth more than are driven.", (SPARE,)),),
+                said=(Said(f"{float(SPARE_SHARE.value):.0%} more than are driven.", (SPARE,)),)
+                if plan.to_buy
+                else (),
                 grid=_buying(plan, tape),
             ),
         ),
@@ -81,15 +88,17 @@ def called_nail(nail: Nail, tape: TapeStyle) -> str:
 
 def write_bit(bit_nm: int) -> str:
     """Write a drill bit by its 64ths of an inch, and in millimetres."""
-    sixty_fourths = round(bit_nm * 64 / 25_400_000)
+    sixty_fourths = round(bit_nm * 64 / INCH)
     top, bottom = sixty_fourths, 64
     while top % 2 == 0 and top:
         top, bottom = top // 2, bottom // 2
-    return f"{top}/{bottom} in ({bit_nm / 1e6:.1f} mm)"
+    return f"{top}/{bottom} in ({bit_nm / MILLIMETRE:.1f} mm)"
 
 
 def _headline(plan: NailPlan, tape: TapeStyle) -> Said:
     total = sum(one.driven for one in plan.to_buy)
+    if not plan.pieces:
+        return Said("Nothing is left to nail.")
     if not total:
         return Said("No nail of this kind reaches the framing without passing the depth allowed: see below.")
     sorts = listed([f"{one.driven} × {called_nail(one.nail, tape)}" for one in plan.to_buy])
@@ -98,6 +107,9 @@ def _headline(plan: NailPlan, tape: TapeStyle) -> Said:
     loose = sum(len(surface.not_held) for surface in plan.surfaces)
     more = f" {counted(loose, 'piece').capitalize()} need more than nails." if loose > 1 else ""
     more = " One piece needs more than nails." if loose == 1 else more
+    unchecked = [surface.surface_id for surface in plan.surfaces if surface.unchecked]
+    if unchecked:
+        more += f" Whether they hold it up was not checked: {listed(unchecked)}."
     sources = tuple(dict.fromkeys(source for one in plan.to_buy for source in one.nail.sources))
     return Said(f"{total} nails: {sorts}.{more}", sources)
 
@@ -125,16 +137,12 @@ def _surface(job: Job, surface: SurfaceNails, plan: NailPlan, tape: TapeStyle) -
             f"Solid backing takes nails anywhere: about every {write_inches(ON_SOLID_NM.value, tape)}, two "
             f"abreast from a width of {write_inches(TWO_ACROSS_NM.value, tape)} on, clear of what runs "
             "behind. Depths are counted from the backing's face.",
-            (ON_SOLID, TWO_ACROSS, CABLE_DEPTH),
+            (ON_SOLID, TWO_ACROSS),
         )
-        if any(piece.holds_n is None for piece in surface.pieces):
-            yield Said(
-                "What nails hold in it depends on how thick it is: say so under [surface.framing].",
-                (WITHDRAWAL,),
-            )
+        yield from _backing(surface, tape)
     told = surface.published
     board = write_inches(surface.board_nm, tape)
-    allowed = plan.rule.allowed_nm(opened=surface.opened)
+    allowed = plan.rule.allowed_nm(opened=surface.opened, backing_nm=surface.backing_nm)
     between = write_inches(surface.between_nm, tape)
     over = f" over {between} of what lies between" if surface.between_nm else ""
     yield Said(
@@ -162,9 +170,33 @@ def _surface(job: Job, surface: SurfaceNails, plan: NailPlan, tape: TapeStyle) -
     yield from _strength(job, surface, tape)
     if any(piece.near_ends for piece in surface.pieces):
         yield Said(
-            "Drill first near the ends of old boards; the hole is up to three quarters of the nail.",
+            f"Drill first near the ends of old boards; the hole is up to {float(HOLE_SHARE.value):.0%} of "
+            f"the nail, in dense wood up to {float(HOLE_SHARE_DENSE.value):.0%}.",
             (NEAR_END, PREBORED, SIDING),
         )
+
+
+def _backing(surface: SurfaceNails, tape: TapeStyle) -> Iterator[Said]:
+    """Tell what solid backing does to depth and hold."""
+    if surface.backing_nm is None:
+        open_behind = (
+            ""
+            if surface.opened
+            else (" Behind a thin sheet a tip may come out and hit a cable or pipe that touches its back.")
+        )
+        yield Said(
+            "What nails hold in it, and whether they come out behind it, depends on how thick it is: say so "
+            f"under [surface.framing].{open_behind}",
+            (WITHDRAWAL, SHEET_BACK),
+        )
+    elif surface.behind_nm:
+        yield Said(
+            f"Nails come out behind the backing by up to {write_inches(surface.behind_nm, tape)}, for you "
+            "say that it was opened and mapped; only what is in the backing is counted as bite.",
+            (SHEET_BACK, OPENED),
+        )
+    else:
+        yield Said("No tip comes out behind the backing.", (SHEET_BACK,))
 
 
 def _past(depth: int, allowed: int, tape: TapeStyle) -> str:
@@ -175,10 +207,8 @@ def _past(depth: int, allowed: int, tape: TapeStyle) -> str:
 def _not_held(surface: SurfaceNails) -> Iterator[Said]:
     by_reason: dict[str, list[PieceNails]] = {}
     for piece in surface.not_held:
-        reason = ", ".join(piece.cut_off_by)
-        by_reason.setdefault(reason, []).append(piece)
-    for reason, pieces in by_reason.items():
-        why = f"cut off from framing by {reason}" if reason else "held at too few places"
+        by_reason.setdefault(_why_loose(piece), []).append(piece)
+    for why, pieces in by_reason.items():
         yield Said(
             f"{_named(pieces)}: {why}. Let blocking in between the framing before it is covered, or glue as "
             "well: beads of construction adhesive on what lies behind, and no nail there.",
@@ -186,7 +216,20 @@ def _not_held(surface: SurfaceNails) -> Iterator[Said]:
         )
 
 
+def _why_loose(piece: PieceNails) -> str:
+    if any(one.chosen.nail is None for one in piece.driven):
+        return "no nail of this kind reaches the framing within the depth allowed"
+    if piece.cut_off_by:
+        return f"cut off from framing by {', '.join(piece.cut_off_by)}"
+    return "held at too few places"
+
+
 def _strength(job: Job, surface: SurfaceNails, tape: TapeStyle) -> Iterator[Said]:
+    if surface.brads_alone:
+        yield Said(
+            "Brads alone hold no board overhead: take a thicker nail or screws, with glue or without.",
+            (NO_BRADS,),
+        )
     judged = [piece for piece in surface.pieces if piece.times_its_weight is not None]
     if not judged:
         return
