@@ -13,17 +13,16 @@ class EdgeCover:
     Parameters
     ----------
     trim_nm
-        Width of the trim that lies on the surface. [nm]
+        Width of the trim that lies on the surface; nothing where there is none. [nm]
     gap_nm
         Left open when the boards are hung. [nm]
-    shrinks_nm, swells_nm
-        How far the edge of the boards draws back in the driest season, and comes forward in the dampest. [nm]
+    shrinks_nm
+        How far the edge of the boards draws back in the driest season. [nm]
     """
 
     trim_nm: Nm
     gap_nm: Nm
     shrinks_nm: Nm
-    swells_nm: Nm
 
     @property
     def overlap_nm(self) -> Nm:
@@ -31,11 +30,11 @@ class EdgeCover:
         return self.trim_nm - self.gap_nm - self.shrinks_nm
 
     @property
-    def covered(self) -> bool:
-        """Whether that is as much as is wanted."""
-        return self.overlap_nm >= OVERLAP_NM.value
+    def untrimmed(self) -> bool:
+        """Whether a gap is left open that no trim lies over."""
+        return self.trim_nm == 0 and self.gap_nm > 0
 
     @property
-    def room(self) -> bool:
-        """Whether the boards have room to swell."""
-        return self.gap_nm >= self.swells_nm
+    def too_narrow(self) -> bool:
+        """Whether trim covers less than is wanted."""
+        return self.trim_nm > 0 and self.overlap_nm < OVERLAP_NM.value

@@ -119,6 +119,9 @@ LEAST_READABLE_PCT = Fact(value=4.0, source=METERS)
 MOST_READABLE_PCT = Fact(value=30.0, source=METERS)
 """Readings beyond these are no measurements, whatever the meter. [% of dry mass]"""
 
+LEAST_READABLE_BY_RESISTANCE_PCT = Fact(value=6.0, source=METERS)
+"""Readings below this are none of a resistance meter's. [% of dry mass]"""
+
 NEAR_ENOUGH_PCT = Fact(value=2.0, source=ALLOWANCE)
 """How far a reading may be from the room's moisture. [points]"""
 

@@ -38,7 +38,8 @@ def change_by_coefficient(size: float, coefficient: float, from_pct: float, to_p
     """
     for moisture in (from_pct, to_pct):
         if not COEFFICIENTS_FROM_PCT <= moisture <= COEFFICIENTS_TO_PCT:
-            raise ValueError(f"{moisture:g} % is outside the 6 to 14 % that the coefficients hold for")
+            held = f"{COEFFICIENTS_FROM_PCT:g} to {COEFFICIENTS_TO_PCT:g} %"
+            raise ValueError(f"{moisture:g} % is outside the {held} that the coefficients hold for")
     return size * coefficient * (to_pct - from_pct)
 
 

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from plankwright.draw.subject import Subject, subject
 from plankwright.layout.hanging import called
-from plankwright.measure import Nm, write_inches, write_small
+from plankwright.layout.regions import side_of_edge
+from plankwright.measure import Nm, TapeStyle, write_inches, write_small
 from plankwright.model import CutOut, Direction, Edge, Job, Layout, Rectangle
 from plankwright.paper.leaf import Grid, Leaf, Part
 from plankwright.trade.edges.boxes import extension_nm
@@ -21,7 +22,8 @@ from plankwright.trade.edges.facts import (
 )
 from plankwright.trade.edges.trim import EdgeCover
 from plankwright.trade.source import Said
-from plankwright.workshop.advice.judge_moisture import Movement, judge_moisture
+from plankwright.workshop.advice.judge_moisture import judge_moisture
+from plankwright.workshop.advice.judge_movement import Movement
 from plankwright.workshop.wording import capital, counted, listed
 
 
@@ -94,7 +96,7 @@ class Jamb:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Side:
-    """A side of a surface.
+    """A side of a surface, with trim along it or without.
 
     Parameters
     ----------
@@ -124,10 +126,19 @@ class Edges:
     sides: tuple[Side, ...]
 
     @property
+    def trimmable(self) -> tuple[Side | Jamb, ...]:
+        """Every side and opening."""
+        return (*self.sides, *self.jambs)
+
+    @property
     def uncovered(self) -> tuple[Side | Jamb, ...]:
         """Sides and openings where trim is too narrow for what moves under it."""
-        every: tuple[Side | Jamb, ...] = (*self.sides, *self.jambs)
-        return tuple(one for one in every if not one.cover.covered)
+        return tuple(one for one in self.trimmable if one.cover.too_narrow)
+
+    @property
+    def untrimmed(self) -> tuple[Side | Jamb, ...]:
+        """Sides and openings where a gap is left open and no trim was entered."""
+        return tuple(one for one in self.trimmable if one.cover.untrimmed)
 
 
 def fit_edges(job: Job, layout: Layout) -> Edges:
@@ -144,8 +155,8 @@ def fit_edges(job: Job, layout: Layout) -> Edges:
     subjects = [subject(job, part) for part in layout.surfaces]
     return Edges(
         boxes=tuple(_box(what, cut_out) for what in subjects for cut_out in what.surface.cut_outs),
-        jambs=tuple(jamb for what in subjects for jamb in _jambs(what, movements[what.surface.id])),
-        sides=tuple(side for what in subjects for side in _sides(what, movements[what.surface.id])),
+        jambs=tuple(jamb for what in subjects for jamb in _jambs(what, movements.get(what.surface.id))),
+        sides=tuple(side for what in subjects for side in _sides(what, movements.get(what.surface.id))),
     )
 
 
@@ -209,7 +220,7 @@ def _notch(label: str, place: Rectangle, corner: tuple[Nm, Nm]) -> Notch:
     )
 
 
-def _jambs(what: Subject, movement: Movement) -> Iterator[Jamb]:
+def _jambs(what: Subject, movement: Movement | None) -> Iterator[Jamb]:
     thickest = max((what.job.board(row.piece.board_id).thickness_nm for row in what.rows), default=0)
     for opening in what.surface.openings:
         yield Jamb(
@@ -220,46 +231,45 @@ def _jambs(what: Subject, movement: Movement) -> Iterator[Jamb]:
         )
 
 
-def _sides(what: Subject, movement: Movement) -> Iterator[Side]:
-    trim = what.surface.trim
-    for edge, width in (
-        (Edge.BOTTOM, trim.bottom),
-        (Edge.TOP, trim.top),
-        (Edge.LEFT, trim.left),
-        (Edge.RIGHT, trim.right),
-    ):
-        if width:
+def _sides(what: Subject, movement: Movement | None) -> Iterator[Side]:
+    corners = what.surface.outline
+    found = {
+        side_of_edge(start, end)
+        for start, end in zip(corners, (*corners[1:], corners[0]), strict=True)
+        if start != end
+    }
+    for edge in Edge:
+        if edge in found:
             ends = (edge in _UPRIGHT) is (what.surface.courses_run is Direction.HORIZONTAL)
-            cover = _cover(what, width, movement, ends=ends)
+            cover = _cover(what, getattr(what.surface.trim, edge), movement, ends=ends)
             yield Side(surface_id=what.surface.id, edge=edge, cover=cover)
 
 
 _UPRIGHT = frozenset({Edge.LEFT, Edge.RIGHT})
 
 
-def _cover(what: Subject, trim_nm: Nm, movement: Movement, *, ends: bool = False) -> EdgeCover:
+def _cover(what: Subject, trim_nm: Nm, movement: Movement | None, *, ends: bool = False) -> EdgeCover:
     """Give what trim covers along an edge.
 
     Where courses lie along it the edge course alone draws back, for each is nailed by itself; where their
-    ends meet it, boards hardly move at all.
+    ends meet it, boards hardly move at all. Where nothing hangs nothing moves.
     """
-    shrinks = movement.end_opens_nm if ends else movement.opens_nm[1]
-    swells = movement.end_closes_nm if ends else movement.closes_nm[1]
-    return EdgeCover(
-        trim_nm=trim_nm,
-        gap_nm=what.job.rules.expansion_gap_nm,
-        shrinks_nm=round(shrinks),
-        swells_nm=round(swells),
-    )
+    drawn_back = 0.0 if movement is None else movement.end_opens_nm if ends else movement.opens.most_nm
+    return EdgeCover(trim_nm=trim_nm, gap_nm=what.job.rules.expansion_gap_nm, shrinks_nm=round(drawn_back))
 
 
 def _headline(edges: Edges) -> Said:
     extended = [box for box in edges.boxes if box.extension_nm]
-    told = counted(len(extended), "box extender")
+    told = capital(counted(len(extended), "box extender"))
+    troubles = []
     if edges.uncovered:
-        where = counted(len(edges.uncovered), "place")
-        return Said(f"{capital(told)}; trim is too narrow at {where}.", (TRIM_OVERLAP,))
-    return Said(f"{capital(told)}; the trim covers every gap.", (TRIM_OVERLAP,))
+        troubles.append(f"trim is too narrow at {counted(len(edges.uncovered), 'place')}")
+    if edges.untrimmed:
+        troubles.append(f"the gap shows at {counted(len(edges.untrimmed), 'place')} without trim")
+    if not troubles:
+        gaps = any(one.cover.gap_nm for one in edges.trimmable)
+        troubles.append("the trim covers every gap" if gaps else "no gap is left open")
+    return Said(f"{told}; {listed(troubles)}.", (TRIM_OVERLAP,))
 
 
 def _tell_boxes(job: Job, edges: Edges) -> Iterator[Said]:
@@ -304,6 +314,12 @@ def _tell_jambs(job: Job, edges: Edges) -> Iterator[Said]:
         f"casing is set back {write_inches(REVEAL_NM.value, job.tape)} so that their edge shows.",
         (REVEAL,),
     )
+    bare = [jamb.called for jamb in edges.jambs if jamb.cover.untrimmed]
+    if bare:
+        yield Said(
+            f"No casing was entered around {listed(bare)}: the gap will show there. Give its width as trim "
+            "under [[surface.opening]]."
+        )
 
 
 def _jambs_grid(job: Job, edges: Edges) -> Grid | None:
@@ -312,8 +328,7 @@ def _jambs_grid(job: Job, edges: Edges) -> Grid | None:
             jamb.called,
             write_inches(jamb.extension_nm, job.tape),
             write_inches(jamb.cover.trim_nm, job.tape),
-            write_small(jamb.cover.overlap_nm, job.tape),
-            "covered" if jamb.cover.covered else "too narrow",
+            *_outcome(jamb.cover, job.tape),
         )
         for jamb in edges.jambs
     )
@@ -322,19 +337,32 @@ def _jambs_grid(job: Job, edges: Edges) -> Grid | None:
 
 
 def _tell_sides(job: Job, edges: Edges) -> Iterator[Said]:
-    if not edges.sides:
+    if any(side.cover.trim_nm for side in edges.sides):
         yield Said(
-            "No trim was entered, so the gap along the sides will show: give its width under [surface.trim]."
+            f"Trim should lie on the boards by {write_inches(OVERLAP_NM.value, job.tape)} or more in the "
+            "driest season.",
+            (TRIM_OVERLAP,),
         )
-        return
-    yield Said(
-        f"Trim should lie on the boards by {write_inches(OVERLAP_NM.value, job.tape)} or more in the driest "
-        "season.",
-        (TRIM_OVERLAP,),
-    )
-    narrow = [f"{side.edge} of {side.surface_id}" for side in edges.sides if not side.cover.covered]
+    narrow = [side for side in edges.sides if side.cover.too_narrow]
     if narrow:
-        yield Said(f"Too narrow: {listed(narrow)}. Take wider trim there, or a smaller expansion_gap.")
+        yield Said(f"Too narrow: {_places(narrow)}. Take wider trim there, or a smaller expansion_gap.")
+    bare = [side for side in edges.sides if side.cover.untrimmed]
+    if bare:
+        yield Said(
+            f"No trim was entered along {_places(bare)}: the gap will show there. Give its width under "
+            "[surface.trim]."
+        )
+
+
+def _places(sides: list[Side]) -> str:
+    return listed([f"the {side.edge} of {side.surface_id}" for side in sides])
+
+
+def _outcome(cover: EdgeCover, tape: TapeStyle) -> tuple[str, str]:
+    """Tell how much of the boards trim covers at least, and whether that is enough."""
+    if not cover.trim_nm:
+        return "", "no trim, the gap shows" if cover.untrimmed else "no trim, no gap"
+    return write_small(cover.overlap_nm, tape), "too narrow" if cover.too_narrow else "covered"
 
 
 def _sides_grid(job: Job, edges: Edges) -> Grid | None:
@@ -344,9 +372,9 @@ def _sides_grid(job: Job, edges: Edges) -> Grid | None:
             write_inches(side.cover.trim_nm, job.tape),
             write_inches(side.cover.gap_nm, job.tape),
             write_small(side.cover.shrinks_nm, job.tape),
-            write_small(side.cover.overlap_nm, job.tape),
+            *_outcome(side.cover, job.tape),
         )
         for side in edges.sides
     )
-    columns = ("side", "trim", "gap", "draws back", "least overlap")
+    columns = ("side", "trim", "gap", "draws back", "least overlap", "")
     return Grid(columns=columns, rows=rows) if rows else None

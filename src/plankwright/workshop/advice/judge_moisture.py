@@ -1,12 +1,10 @@
-"""Are the boards ready to be hung: their moisture against the room's, and how far they will move there."""
+"""Are the boards ready to be hung: their moisture against the room's."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from plankwright.layout.regions import extent_in_course
-from plankwright.measure import Nm
-from plankwright.model import Board, Job, Layout, Rectangle, Surface, Treatment
+from plankwright.model import Board, Job, Layout, Treatment
 from plankwright.trade.moisture.equilibrium import equilibrium_pct
 from plankwright.trade.moisture.facts import (
     LEAST_DAYS_FAR_OFF,
@@ -14,11 +12,10 @@ from plankwright.trade.moisture.facts import (
     LEAST_READABLE_PCT,
     MOST_READABLE_PCT,
     NEAR_ENOUGH_PCT,
-    TONGUE_SHARE,
 )
-from plankwright.trade.moisture.movement import change_along, width_change
-from plankwright.trade.wood.species import Species, Wood
-from plankwright.workshop.advice.woods import middle_pct, moisture_of, service_pct, wood_of
+from plankwright.trade.wood.species import Wood
+from plankwright.workshop.advice.judge_movement import Movement, judge_movement
+from plankwright.workshop.advice.woods import middle_pct, service_pct, wood_of
 
 _FAR_OFF_PCT = 2 * NEAR_ENOUGH_PCT.value
 """From here on boards are given longer. [points]"""
@@ -58,52 +55,6 @@ class Reading:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Movement:
-    """How far the boards of a surface move between the seasons, once they hang.
-
-    Parameters
-    ----------
-    surface_id
-        The surface.
-    widest_nm
-        Width of the course, or of the board, that moves farthest. [nm]
-    opens_nm, closes_nm
-        How much narrower it gets in the driest season and wider in the dampest: least and most. [nm]
-    all_swell_nm
-        How much all courses together swell, at most. [nm]
-    gap_nm
-        Left open along every side. [nm]
-    end_opens_nm, end_closes_nm
-        How much shorter the longest run gets along the grain in the driest season and longer in the dampest,
-        at most. [nm]
-    tongue_nm
-        The shortest tongue or lap that is to stay covered; nothing where no edge is milled. [nm]
-    """
-
-    surface_id: str
-    widest_nm: Nm
-    opens_nm: tuple[float, float]
-    closes_nm: tuple[float, float]
-    all_swell_nm: float
-    gap_nm: Nm
-    end_opens_nm: float
-    end_closes_nm: float
-    tongue_nm: Nm | None
-
-    @property
-    def room(self) -> bool:
-        """Whether half of all that swells finds room at either side."""
-        return self.all_swell_nm / 2 <= self.gap_nm
-
-    @property
-    def tongue_covered(self) -> bool:
-        """Whether enough of every tongue stays in its groove."""
-        return (
-            self.tongue_nm is None or self.tongue_nm - self.opens_nm[1] >= TONGUE_SHARE.value * self.tongue_nm
-        )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Moisture:
     """Whether the boards are ready.
 
@@ -117,10 +68,12 @@ class Moisture:
         Of every board that was measured and of the spreads of lots, the farthest off first.
     unmeasured
         Boards that were not and whose lot has no spread, treated ones apart.
+    spares
+        Boards that were not judged since the layout hangs nothing of them, treated ones apart.
     movements
-        Surface by surface.
+        Surface by surface, where anything hangs.
     woods
-        Every wood of the pile.
+        Every wood of the boards that were judged.
     """
 
     dry_pct: float
@@ -129,6 +82,7 @@ class Moisture:
     now_pct: float | None
     readings: tuple[Reading, ...]
     unmeasured: tuple[str, ...]
+    spares: tuple[str, ...]
     movements: tuple[Movement, ...]
     woods: tuple[Wood, ...]
 
@@ -164,15 +118,19 @@ def judge_moisture(job: Job, layout: Layout | None = None) -> Moisture:
     job
         With readings in its tally and the air of its room, as far as they were measured.
     layout
-        A layout of it; without one, the widest board stands for the widest course.
+        A layout of it: only the boards that it hangs are judged. Without one, or with one that hangs
+        nothing, all are, and each stands for a course.
 
     Returns
     -------
     Moisture
         The verdict and the numbers behind it.
     """
+    laid = layout if layout is not None and layout.pieces else None
+    untreated = [board for board in job.boards if board.treatment is Treatment.NONE]
+    hung = None if laid is None else {piece.board_id for piece in laid.pieces}
+    boards = [board for board in untreated if hung is None or board.id in hung]
     dry, damp = service_pct(job)
-    boards = [board for board in job.boards if board.treatment is Treatment.NONE]
     now = job.room.now if job.room else None
     return Moisture(
         dry_pct=dry,
@@ -183,7 +141,8 @@ def judge_moisture(job: Job, layout: Layout | None = None) -> Moisture:
         unmeasured=tuple(
             board.id for board in boards if board.moisture_pct is None and _spread(job, board) is None
         ),
-        movements=tuple(_movement(job, surface, boards, layout) for surface in job.surfaces),
+        spares=tuple(board.id for board in untreated if hung is not None and board.id not in hung),
+        movements=judge_movement(job, boards, laid),
         woods=tuple({wood.name: wood for wood in map(wood_of, boards)}.values()),
     )
 
@@ -193,11 +152,11 @@ def _readings(job: Job, boards: Sequence[Board]) -> Iterator[Reading]:
     for board in boards:
         if board.moisture_pct is not None:
             yield _reading(board.id, board.moisture_pct, job)
-    spreads = {board.lot: _spread(job, board) for board in boards if board.moisture_pct is None}
-    for lot, spread in spreads.items():
-        if spread is not None:
-            for end, moisture in zip(("driest of", "dampest of"), spread, strict=True):
-                yield _reading(f"{end} {lot}", moisture, job)
+    lots = [job.lot_of(board) for board in boards if board.lot and board.moisture_pct is None]
+    for lot in dict.fromkeys(lots):
+        if lot is not None and lot.moisture_pct is not None:
+            for end, moisture in zip(("driest of", "dampest of"), lot.moisture_pct, strict=True):
+                yield _reading(f"{end} {lot.name}", moisture, job)
 
 
 def _spread(job: Job, board: Board) -> tuple[float, float] | None:
@@ -213,65 +172,4 @@ def _reading(of: str, moisture_pct: float, job: Job) -> Reading:
         off_pct=off,
         readable=LEAST_READABLE_PCT.value <= moisture_pct <= MOST_READABLE_PCT.value,
         near=abs(off) <= NEAR_ENOUGH_PCT.value,
-    )
-
-
-def _movement(job: Job, surface: Surface, boards: Iterable[Board], layout: Layout | None) -> Movement:
-    laid = [part for part in layout.surfaces if part.surface_id == surface.id] if layout else []
-    hung = {piece.board_id for part in laid for piece in part.pieces}
-    used = [board for board in boards if not hung or board.id in hung]
-    widths = [
-        (course.height_nm, job.board(piece.board_id))
-        for part in laid
-        for course in part.courses
-        for piece in course.pieces
-    ] or [(max(board.width_start_nm, board.width_end_nm), board) for board in used]
-    dry, damp = service_pct(job)
-    changes = [
-        (width, _change(width, board, job, dry), _change(width, board, job, damp)) for width, board in widths
-    ]
-    still = (0.0, 0.0)
-    widest, to_dry, to_damp = max(
-        changes, key=lambda change: max(change[2]) - min(change[1]), default=(0, still, still)
-    )
-    outer = Rectangle(left=0, bottom=0, right=surface.width_nm, top=surface.height_nm)
-    along_from, along_to, across_from, across_to = extent_in_course(surface, outer)
-    swell_share = max((max(*damped, 0.0) / width for width, _, damped in changes), default=0.0)
-    tongues = [board.profile.reach_nm for board in used if board.profile.milled]
-    starts = [moisture_of(board, job) for board in used] or [middle_pct(job)]
-    longest = float(along_to - along_from)
-    return Movement(
-        surface_id=surface.id,
-        widest_nm=widest,
-        opens_nm=(max(0.0, -max(to_dry)), max(0.0, -min(to_dry))),
-        closes_nm=(max(0.0, min(to_damp)), max(0.0, *to_damp)),
-        all_swell_nm=swell_share * (across_to - across_from),
-        gap_nm=job.rules.expansion_gap_nm,
-        end_opens_nm=max(0.0, -change_along(longest, max(starts), dry)),
-        end_closes_nm=max(0.0, change_along(longest, min(starts), damp)),
-        tongue_nm=min(tongues, default=None),
-    )
-
-
-def _change(width_nm: Nm, board: Board, job: Job, to_pct: float) -> tuple[float, float]:
-    """Give how much a width changes from where its board is now: by the least and by the most of its wood."""
-    wood, start = wood_of(board), moisture_of(board, job)
-    changes = [_of_species(width_nm, one, start, to_pct) for one in _ends(wood)]
-    return min(changes), max(changes)
-
-
-def _ends(wood: Wood) -> tuple[Species, ...]:
-    """Give the species that move least and most of those that a wood may be."""
-    ordered = sorted(wood.species, key=lambda one: one.tangential)
-    return ordered[0], ordered[-1]
-
-
-def _of_species(width_nm: Nm, species: Species, from_pct: float, to_pct: float) -> float:
-    return width_change(
-        float(width_nm),
-        species.tangential,
-        from_pct,
-        to_pct,
-        total_pct=species.tangential_total_pct,
-        saturation_pct=species.saturation_pct,
     )

@@ -7,6 +7,7 @@ from plankwright.model import Air, Job
 from plankwright.paper.leaf import Grid, Leaf, Part
 from plankwright.trade.moisture.equilibrium import humidity_for_pct
 from plankwright.trade.moisture.facts import (
+    ALLOWANCE,
     CHANGE,
     CHANGE_BEYOND,
     COVER_PCT,
@@ -14,20 +15,24 @@ from plankwright.trade.moisture.facts import (
     FLAT_SAWN,
     GRAIN,
     INTERIOR,
+    LEAST_READABLE_BY_RESISTANCE_PCT,
+    LEAST_READABLE_PCT,
     METERS,
     MIDPOINT,
+    MOST_READABLE_PCT,
     NEAR_ENOUGH_PCT,
     NO_FORMULA,
     SEASON,
     STACKED,
+    TONGUE_SHARE,
     TONGUE_STAYS,
 )
 from plankwright.trade.moisture.movement import within_coefficients
 from plankwright.trade.source import Said, Source
-from plankwright.workshop.advice.judge_moisture import Moisture, Movement, Verdict
+from plankwright.workshop.advice.judge_moisture import Moisture, Verdict
+from plankwright.workshop.advice.judge_movement import Change, Movement, SquareEdges, Tongues
+from plankwright.workshop.advice.woods import seasons
 from plankwright.workshop.wording import capital, counted
-
-_MOST_ROWS = 12
 
 
 def moisture_leaf(job: Job, moisture: Moisture) -> Leaf:
@@ -59,6 +64,7 @@ def moisture_leaf(job: Job, moisture: Moisture) -> Leaf:
 
 def _headline(moisture: Moisture) -> Said:
     near = (MIDPOINT, NO_FORMULA)
+    judged = " that hangs" if moisture.spares else ""
     match moisture.verdict:
         case Verdict.GO if moisture.unmeasured:
             return Said(
@@ -67,7 +73,7 @@ def _headline(moisture: Moisture) -> Said:
                 near,
             )
         case Verdict.GO:
-            return Said("Go: every board is near enough to the moisture of its room.", near)
+            return Said(f"Go: every board{judged} is near enough to the moisture of its room.", near)
         case Verdict.WAIT:
             return Said(
                 f"Wait: {counted(len(moisture.far), 'reading')} of {len(moisture.readings)} "
@@ -78,8 +84,8 @@ def _headline(moisture: Moisture) -> Said:
             )
         case Verdict.MEASURE:
             return Said(
-                "Measure first: no board has a reading. A meter at a few boards of each lot tells whether "
-                "they are ready; write it into the column moisture of the tally.",
+                f"Measure first: no board{judged} has a reading. A meter at a few boards of each lot tells "
+                "whether they are ready; write it into the column moisture of the tally.",
                 near,
             )
 
@@ -93,9 +99,10 @@ def _room(job: Job, moisture: Moisture) -> Iterator[Said]:
             (INTERIOR,),
         )
     else:
+        dry, damp = seasons(room)
         yield Said(
-            f"In the dry season ({_air(room.dry, tape)}) wood comes to {_pct(moisture.dry_pct)}, in the "
-            f"damp one ({_air(room.damp, tape)}) to {_pct(moisture.damp_pct)}: midway "
+            f"In the dry season ({_air(dry.air, tape)}) wood comes to {_pct(dry.moisture_pct)}, in the "
+            f"damp one ({_air(damp.air, tape)}) to {_pct(damp.moisture_pct)}: midway "
             f"{_pct(moisture.middle_pct)}.",
             (EMC, MIDPOINT),
         )
@@ -122,20 +129,29 @@ def _to_hold(job: Job, moisture: Moisture) -> str:
 
 
 def _boards(moisture: Moisture) -> Iterator[Said]:
-    if not moisture.readings:
-        return
+    if moisture.readings:
+        yield from _read(moisture)
+    if moisture.spares:
+        yield Said(
+            f"{capital(counted(len(moisture.spares), 'board'))} that the layout does not use "
+            f"{'was' if len(moisture.spares) == 1 else 'were'} not judged."
+        )
+
+
+def _read(moisture: Moisture) -> Iterator[Said]:
     read = sorted(reading.moisture_pct for reading in moisture.readings)
     median = (read[(len(read) - 1) // 2] + read[len(read) // 2]) / 2
     yield Said(
         f"{capital(counted(len(read), 'reading'))}: {_pct(read[0])} to {_pct(read[-1])}, the middle one "
         f"{_pct(median)}. Within {NEAR_ENOUGH_PCT.value:g} points of {_pct(moisture.middle_pct)} is near "
         "enough.",
-        (NO_FORMULA,),
+        (ALLOWANCE, MIDPOINT),
     )
     if any(not reading.readable for reading in moisture.readings):
         yield Said(
-            "Readings below 4 % (6 with a resistance meter) or above 30 % are none that a meter can be "
-            "trusted with; above 30 the board is wet.",
+            f"Readings below {LEAST_READABLE_PCT.value:g} % ({LEAST_READABLE_BY_RESISTANCE_PCT.value:g} with "
+            f"a resistance meter) or above {MOST_READABLE_PCT.value:g} % are none that a meter can be "
+            f"trusted with; above {MOST_READABLE_PCT.value:g} the board is wet.",
             (METERS,),
         )
     yield Said("Correct what a resistance meter reads for the temperature of the wood.", (METERS,))
@@ -158,46 +174,107 @@ def _readings(moisture: Moisture) -> Grid | None:
 
 def _movement(movement: Movement, moisture: Moisture, tape: TapeStyle) -> Iterator[Said]:
     sources = _change_sources(moisture)
-    yield Said(
-        f"The widest course ({write_inches(movement.widest_nm, tape)}) gets "
-        f"{_range(movement.opens_nm, tape)} narrower by the dry season, and "
-        f"{_range(movement.closes_nm, tape)} wider by the damp one, flat-sawn; quarter-sawn boards move "
-        f"{_quarter_sawn(moisture)} as much.",
-        sources,
-    )
-    if movement.tongue_nm is not None:
-        reach = write_inches(movement.tongue_nm, tape)
-        if movement.tongue_covered:
-            yield Said(f"A tongue or lap of {reach} still covers such a gap.", (TONGUE_STAYS,))
-        else:
-            yield Said(
-                f"A tongue or lap of {reach} would be drawn out by more than half: let the boards dry "
-                "first, or set narrower ones.",
-                (TONGUE_STAYS,),
-            )
-    else:
-        yield Said(
-            "Square edges open by as much: hang them tight if they are damper than the room will be, and "
-            f"with {write_small(movement.closes_nm[1], tape)} between courses if they are drier.",
-            (*sources, SEASON),
-        )
-    half = write_small(movement.all_swell_nm / 2, tape)
-    gap = write_inches(movement.gap_nm, tape)
-    if movement.room:
-        yield Said(
-            f"All courses together swell by {write_small(movement.all_swell_nm, tape)} at most, {half} a "
-            f"side if none of it is taken up between them: the gap of {gap} has room for it.",
-            sources,
-        )
-    else:
-        yield Said(
-            f"All courses together may swell by {write_small(movement.all_swell_nm, tape)}, {half} a side, "
-            f"which is more than the gap of {gap}: leave a hair between courses, or make expansion_gap "
-            "wider.",
-            sources,
-        )
+    told = _tell_most(movement.opens, movement.closes, tape)
+    if movement.opens.most_nm or movement.closes.most_nm:
+        told += f" That is for flat-sawn boards; quarter-sawn ones move {_quarter_sawn(moisture)} as much."
+    yield Said(told, sources)
+    if movement.tongues is not None:
+        yield _tell_tongues(movement.tongues, sources, tape)
+    if movement.square is not None:
+        yield _tell_square(movement.square, sources, tape, laid=movement.laid)
+    yield _tell_swelling(movement, sources, tape)
+    if movement.laid and not (movement.room and movement.square is None):
+        yield Said("The marks of the layout are tight: leave no gaps between its courses.")
     end = write_small(max(movement.end_closes_nm, movement.end_opens_nm), tape)
     yield Said(f"Along the grain the longest run moves by {end} at most.", (GRAIN,))
+
+
+def _tell_most(opens: Change, closes: Change, tape: TapeStyle) -> str:
+    """Say which course, or which board, opens most and which closes most."""
+    narrower, wider = f"{_range(opens, tape)} narrower", f"{_range(closes, tape)} wider"
+    if opens.most_nm and closes.most_nm and _which(opens, tape) == _which(closes, tape):
+        return (
+            f"{_which(opens, tape)} moves most: it gets {narrower} by the dry season and {wider} by the "
+            "damp one."
+        )
+    opening = (
+        f"{_which(opens, tape)} opens most: it gets {narrower} by the dry season."
+        if opens.most_nm
+        else f"No {_kind(opens)} gets narrower by the dry season."
+    )
+    closing = (
+        f"{_which(closes, tape)} closes most: it gets {wider} by the damp season."
+        if closes.most_nm
+        else f"No {_kind(closes)} gets wider by the damp season."
+    )
+    return f"{opening} {closing}"
+
+
+def _kind(change: Change) -> str:
+    return "board" if change.course is None else "course"
+
+
+def _which(change: Change, tape: TapeStyle) -> str:
+    width = write_inches(change.width_nm, tape)
+    if change.course is None:
+        return f"Board {change.board_id} ({width})"
+    return f"Course {change.course} ({width}, board {change.board_id})"
+
+
+def _tell_tongues(tongues: Tongues, sources: tuple[Source, ...], tape: TapeStyle) -> Said:
+    reach, opens = write_inches(tongues.reach_nm, tape), write_small(tongues.opens_nm, tape)
+    share = f"{100 * TONGUE_SHARE.value:.0f} %"
+    if tongues.covered:
+        told = f"A tongue or lap of {reach} stays covered by {share} or more where seams open by {opens}."
+    else:
+        told = (
+            f"A tongue or lap of {reach} would stay covered by less than {share} where seams open by "
+            f"{opens}: let the boards dry first, or take narrower ones."
+        )
+    return Said(told, (TONGUE_STAYS, *sources))
+
+
+def _tell_square(square: SquareEdges, sources: tuple[Source, ...], tape: TapeStyle, *, laid: bool) -> Said:
+    opens, closes = write_small(square.opens_nm, tape), write_small(square.closes_nm, tape)
+    if laid:
+        return Said(f"Seams that no tongue or lap covers open by {opens} at most.", sources)
+    return Said(
+        f"Seams of square edges open by {opens} at most: hang boards tight if they are damper than the room "
+        f"will be, and with {closes} between courses if they are drier.",
+        (*sources, SEASON),
+    )
+
+
+def _tell_swelling(movement: Movement, sources: tuple[Source, ...], tape: TapeStyle) -> Said:
+    swell, half = (write_small(nm, tape) for nm in (movement.all_swell_nm, movement.all_swell_nm / 2))
+    gap = write_inches(movement.gap_nm, tape)
+    if movement.room:
+        return Said(
+            f"All courses together swell by {swell} at most, {half} a side if none of it is taken up between "
+            f"them: the gap of {gap} has room for it.",
+            sources,
+        )
+    over = f"All courses together may swell by {swell}, {half} a side, which is more than the gap of {gap}"
+    if not movement.laid:
+        return Said(f"{over}: leave a hair between courses, or make expansion_gap wider.", sources)
+    enough = -(-round(movement.all_swell_nm / 2) // tape.step_nm) * tape.step_nm
+    wider = f"set expansion_gap in job.toml to {write_inches(enough, tape)} or more and lay out anew"
+    if movement.ready_swell_nm >= movement.all_swell_nm:
+        return Said(f"{over}: {wider}.", sources)
+    ready, half_ready = (
+        write_small(nm, tape) for nm in (movement.ready_swell_nm, movement.ready_swell_nm / 2)
+    )
+    if movement.room_once_ready:
+        remedy = (
+            f"let the boards come nearer to midway first, from where they swell by {ready}, {half_ready} a "
+            f"side; or {wider}"
+        )
+    else:
+        remedy = (
+            f"{wider}. Boards that have come to midway first swell by {ready}, {half_ready} a side, which is "
+            "still more"
+        )
+    return Said(f"{over}: {remedy}.", (*sources, MIDPOINT))
 
 
 def _change_sources(moisture: Moisture) -> tuple[Source, ...]:
@@ -223,8 +300,8 @@ def _quarter_sawn(moisture: Moisture) -> str:
     return low if low == high else f"{low.rstrip('%')} to {high}"
 
 
-def _range(ends_nm: tuple[float, float], tape: TapeStyle) -> str:
-    low, high = (write_small(end, tape) for end in ends_nm)
+def _range(change: Change, tape: TapeStyle) -> str:
+    low, high = (write_small(end, tape) for end in (change.least_nm, change.most_nm))
     return high if low == high else f"{low.rsplit(' ', 1)[0]} to {high}"
 
 

@@ -4,14 +4,16 @@ from dataclasses import replace
 
 import pytest
 
-from builders import board, flaw, job, nm, wall
+from builders import board, flaw, job, wall
 from plankwright.measure import System, TapeStyle
 from plankwright.model import Air, Board, Job, Lot, Room, Treatment
 from plankwright.trade.moisture.equilibrium import equilibrium_pct
-from plankwright.trade.moisture.movement import change_by_coefficient
+from plankwright.trade.moisture.facts import METERS
+from plankwright.trade.source import Fact
+from plankwright.workshop.advice import tell_moisture
 from plankwright.workshop.advice.judge_moisture import Verdict, judge_moisture
 from plankwright.workshop.advice.tell_moisture import moisture_leaf
-from trade_jobs import ROOM, tongued_job, tongued_layout
+from trade_jobs import ROOM
 
 
 def measured(*readings: float | None, **more: object) -> Job:
@@ -72,6 +74,18 @@ def test_seasons_given_the_other_way_round() -> None:
     assert judge_moisture(measured(8.0, room=room)).dry_pct == judge_moisture(measured(8.0)).dry_pct
 
 
+def test_each_season_is_told_with_its_own_air() -> None:
+    """Wood comes to 6.2 % at 20 °C and 30 %, to 10.9 % at 23 °C and 60 %, in whatever order they stand."""
+    texts = []
+    for room in (ROOM, replace(ROOM, dry=ROOM.damp, damp=ROOM.dry)):
+        whole = measured(8.0, room=room)
+        texts.append([said.text for said in moisture_leaf(whole, judge_moisture(whole)).parts[0].said])
+    assert texts[0][0].startswith(
+        "In the dry season (68 °F, 30 %) wood comes to 6.2 %, in the damp one (73 °F, 60 %) to 10.9 %"
+    )
+    assert texts[1] == texts[0]
+
+
 def test_treated_boards_are_not_waited_for() -> None:
     """They never come in."""
     whole = measured(8.0)
@@ -97,27 +111,12 @@ def test_the_spread_of_a_lot_stands_in_for_readings() -> None:
     assert moisture.verdict is Verdict.WAIT
 
 
-def test_how_far_the_widest_course_moves() -> None:
-    """By its species' coefficient from where its board is: 13 % is the one that shrinks most."""
-    made = tongued_job()
-    laid = tongued_layout(made)
-    (movement,) = judge_moisture(made, laid).movements
-    assert movement.widest_nm == nm(6)
-    dry = equilibrium_pct(20.0, 30.0)
-    shrinks = -change_by_coefficient(float(nm(6)), 0.00263, 13.0, dry)
-    # Either the one at 13 % or the ones nearer to the middle: the widest movement of all is told.
-    assert 0 < movement.opens_nm[0] <= movement.opens_nm[1] <= shrinks + 1
-    assert movement.tongue_nm == nm(0.25)
-    assert movement.tongue_covered
-
-
-def test_a_short_tongue_is_drawn_out() -> None:
-    """Very wide, very wet boards with a sixteenth of a tongue."""
-    made = tongued_job()
-    thin = replace(made.boards[0].profile, reach_nm=nm(1 / 16))
-    wet = tuple(replace(each, profile=thin, moisture_pct=25.0) for each in made.boards)
-    (movement,) = judge_moisture(replace(made, boards=wet)).movements
-    assert not movement.tongue_covered
+def test_a_lot_is_one_however_it_is_written() -> None:
+    """Hall and hall are one lot, so its spread is judged once."""
+    whole = measured(None, None, lots=(Lot(name="Hall", moisture_pct=(8.0, 12.0)),))
+    first, second = whole.boards
+    whole = replace(whole, boards=(replace(first, lot="Hall"), replace(second, lot="hall")))
+    assert [reading.of for reading in judge_moisture(whole).readings] == ["dampest of Hall", "driest of Hall"]
 
 
 def test_unknown_wood_gets_a_range() -> None:
@@ -126,8 +125,8 @@ def test_unknown_wood_gets_a_range() -> None:
     unknown = replace(plain, boards=tuple(replace(each, species="") for each in plain.boards))
     (known,) = judge_moisture(plain).movements
     (wide,) = judge_moisture(unknown).movements
-    assert known.opens_nm[0] == known.opens_nm[1]
-    assert wide.opens_nm[0] < known.opens_nm[0] < wide.opens_nm[1]
+    assert known.opens.least_nm == known.opens.most_nm
+    assert wide.opens.least_nm < known.opens.most_nm < wide.opens.most_nm
     leaf = moisture_leaf(unknown, judge_moisture(unknown))
     assert "unknown-species" in {source.key for source in leaf.sources}
 
@@ -138,7 +137,17 @@ def test_readings_that_no_meter_can_be_trusted_with() -> None:
     moisture = judge_moisture(whole)
     assert [reading.readable for reading in moisture.readings] == [False, False, True]
     text = " ".join(said.text for said in moisture_leaf(whole, moisture).parts[1].said)
-    assert "none that a meter can be trusted with" in text
+    assert "below 4 % (6 with a resistance meter) or above 30 % are none that a meter can be trusted" in text
+
+
+def test_the_limits_of_a_meter_are_told_from_their_facts(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Were they others, the sentence would be another."""
+    monkeypatch.setattr(tell_moisture, "LEAST_READABLE_PCT", Fact(value=5.0, source=METERS))
+    monkeypatch.setattr(tell_moisture, "MOST_READABLE_PCT", Fact(value=28.0, source=METERS))
+    whole = measured(3.0)
+    text = " ".join(said.text for said in moisture_leaf(whole, judge_moisture(whole)).parts[1].said)
+    assert "below 5 %" in text
+    assert "above 28 %" in text
 
 
 def test_units_both_ways() -> None:
