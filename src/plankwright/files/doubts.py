@@ -9,9 +9,11 @@ from itertools import pairwise
 from statistics import median_low
 
 from plankwright.files.report import Report, Where
-from plankwright.files.sentences import nearest
+from plankwright.files.sentences import nearest, quoted
 from plankwright.measure import FOOT, INCH, Nm
 from plankwright.model import Board, Flaw, Lot, Rules, Severity, Treatment
+from plankwright.model.board import lot_key
+from plankwright.trade.wood.species import family_words, not_understood
 
 WIDEST_USUAL_NM = 14 * INCH
 LONGEST_USUAL_NM = 20 * FOOT
@@ -115,9 +117,9 @@ def remark_lots(boards: Sequence[tuple[int, Board]], lots: Sequence[Lot], report
     report
         Where remarks go.
     """
-    met = {board.lot.casefold(): board.lot for _, board in boards if board.lot}
+    met = {board.lot_key: board.lot for _, board in boards if board.lot}
     for lot in lots:
-        if boards and lot.name.casefold() not in met:
+        if boards and lot_key(lot.name) not in met:
             report.remark(
                 (),
                 f"no board is of lot {lot.name}, of which job.toml says something: write it as the tally "
@@ -125,14 +127,33 @@ def remark_lots(boards: Sequence[tuple[int, Board]], lots: Sequence[Lot], report
             )
 
 
+def remark_woods(boards: Sequence[tuple[int, Board]], report: Report) -> None:
+    """Remark once on each species that no figures are known of.
+
+    Parameters
+    ----------
+    boards
+        The pile, each board with its row.
+    report
+        Where remarks go.
+    """
+    for species, count in not_understood(board.species for _, board in boards).items():
+        report.remark(
+            (),
+            f"no figures are known of {quoted(species)} ({count} board{'' if count == 1 else 's'})"
+            f"{nearest(species, family_words())}: the range of all species is used for what it weighs and "
+            "how it moves",
+        )
+
+
 def _odd_ones(boards: Sequence[tuple[int, Board]]) -> Iterator[tuple[int, Board]]:
     """Give the boards that are much thicker or thinner than the middle one of their lot."""
     by_lot: defaultdict[str, list[Nm]] = defaultdict(list)
     for _, board in boards:
-        by_lot[board.lot].append(board.thickness_nm)
+        by_lot[board.lot_key].append(board.thickness_nm)
     usual = {lot: median_low(sizes) for lot, sizes in by_lot.items()}
     for number, board in boards:
-        thinner, thicker = sorted((usual[board.lot], board.thickness_nm))
+        thinner, thicker = sorted((usual[board.lot_key], board.thickness_nm))
         if thicker >= _THICKNESS_FACTOR * thinner:
             yield number, board
 

@@ -18,6 +18,7 @@ from plankwright.files.surfaces import surface_of
 from plankwright.files.toml_lines import lines_of, nearest_line
 from plankwright.measure import MILLIMETRE, System, TapeStyle
 from plankwright.model import InvalidValueError, Link, Lot, Price, Rules, Saw, Surface, demand_corners
+from plankwright.model.board import lot_key
 from plankwright.model.origin import demand_year
 
 _Made = TypeVar("_Made")
@@ -184,11 +185,11 @@ class JobText:
     def _lots(self, document: JobDocument) -> tuple[Lot, ...]:
         seen: set[str] = set()
         for number, entry in enumerate(document.lots):
-            if entry.name.casefold() in seen:
+            if lot_key(entry.name) in seen:
                 self.report.refuse(
                     ("lot", number, "name"), f"name {entry.name} is used for another lot: keep one of them"
                 )
-            seen.add(entry.name.casefold())
+            seen.add(lot_key(entry.name))
         lots = (self._valid(("lot", number), entry.lot) for number, entry in enumerate(document.lots))
         return tuple(lot for lot in lots if lot is not None)
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from plankwright.errors import BadInputError, Problem
 from plankwright.files.disk import read_bytes
-from plankwright.files.doubts import remark_board, remark_lots, remark_pile
+from plankwright.files.doubts import remark_board, remark_lots, remark_pile, remark_woods
 from plankwright.files.headings import is_heading, read_headings
 from plankwright.files.notation import Notation
 from plankwright.files.report import Report, Where
@@ -139,6 +139,7 @@ def gather_boards(
         remark_board(board, (number,), report, rules=rules)
     remark_pile(boards, report)
     remark_lots(boards, lots, report)
+    remark_woods(boards, report)
     return tuple(board for _, board in boards), report
 
 

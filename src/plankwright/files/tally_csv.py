@@ -65,7 +65,7 @@ def _row(board: Board, tape: TapeStyle) -> tuple[str, ...]:
         board.note,
         "" if board.moisture_pct is None else f"{board.moisture_pct:g}",
         "" if board.nails is None else board.nails.value,
-        "" if board.treatment is Treatment.NONE else board.treatment.value,
+        "" if board.treatment is Treatment.NONE and not board.untreated else board.treatment.value,
     )
 
 

@@ -16,6 +16,7 @@ from plankwright.files.tally_text import Row
 from plankwright.files.tally_words import EDGES, NAILS, TREATMENTS, meaning
 from plankwright.measure import LengthError, Nm, Unit
 from plankwright.model import Board, EdgeKind, EdgeProfile, Flaw, Lot, NailsLeft, Severity, Treatment
+from plankwright.model.board import lot_key
 
 _Meaning = TypeVar("_Meaning", EdgeKind, NailsLeft, Treatment)
 
@@ -44,7 +45,7 @@ class RowReader:
     def __init__(
         self, headings: Headings, notation: Notation, report: Report, lots: Sequence[Lot] = ()
     ) -> None:
-        self._treated = {lot.name.casefold(): lot.treatment for lot in lots}
+        self._treated = {lot_key(lot.name): lot.treatment for lot in lots}
         self._headings = headings
         self._report = report
         self.unnamed: list[int] = []
@@ -134,6 +135,7 @@ class _RowReading:
                 moisture_pct=moisture,
                 nails=nails,
                 treatment=treatment,
+                untreated=treatment is Treatment.NONE and bool(self.text("treatment")),
             )
             for name in names
         ]
@@ -193,7 +195,7 @@ class _RowReading:
         """Read what the board was soaked with; what its lot was is true of it where it says nothing."""
         if self.text("treatment"):
             return self.word("treatment", TREATMENTS) or Treatment.NONE
-        return self.treated.get(self.text("lot").casefold(), Treatment.NONE)
+        return self.treated.get(lot_key(self.text("lot")), Treatment.NONE)
 
     def moisture(self) -> float | None:
         """Read what a meter showed."""

@@ -1,7 +1,6 @@
 """The definition of what job.toml says besides the layout: the room, the lots, nails, times and prices."""
 
 from enum import StrEnum
-from fractions import Fraction
 from typing import Annotated
 
 from pydantic import Field
@@ -12,6 +11,7 @@ from plankwright.files.quantity import Amount, PerCent, Temperature
 from plankwright.model import Air, Fastening, Lot, Paint, Per, Price, Room, Task, Treatment
 from plankwright.trade.fasteners.nails import USUAL_KIND, nail_kinds
 from plankwright.trade.fasteners.reach import DepthRule
+from plankwright.trade.lumber.facts import NEW_EXTRA_SHARE
 
 _PER_CENT = 100
 _RULE = DepthRule()
@@ -129,13 +129,18 @@ class PriceDocument(Document):
     name: Name
     cost: Annotated[Amount, Field(description="What one costs.")]
     per: Annotated[Per, Field(description="What it is sold by.")]
-    waste: Annotated[PerCent, Field(description="How much of what is bought is lost, in per cent.")] = (
-        Fraction(0)
-    )
+    waste: Annotated[
+        PerCent | None,
+        Field(
+            description="How much of what is bought is lost, in per cent; without it "
+            f"{float(NEW_EXTRA_SHARE.value) * _PER_CENT:.0f} % more than the area is bought."
+        ),
+    ] = None
 
     def price(self) -> Price:
         """Give it as the model knows it."""
-        return Price(name=self.name, cost=self.cost, per=self.per, waste=self.waste / _PER_CENT)
+        waste = None if self.waste is None else self.waste / _PER_CENT
+        return Price(name=self.name, cost=self.cost, per=self.per, waste=waste)
 
 
 class LayerDocument(Document):

@@ -98,6 +98,11 @@ class Flaw:
         return self.face is None or self.face is face
 
 
+def lot_key(lot: str) -> str:
+    """Give what a lot goes by, so that "Hall" and "hall " are one lot."""
+    return " ".join(lot.split()).casefold()
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Board:
     """One salvaged piece as it lies in the pile.
@@ -124,6 +129,8 @@ class Board:
         How far it is rid of nails, if somebody said so.
     treatment
         What it was soaked with; such a board has nothing but lost wood, so it never hangs.
+    untreated
+        Whether somebody said of this very board that it was soaked with nothing, whatever its lot was.
     """
 
     id: str
@@ -140,6 +147,7 @@ class Board:
     moisture_pct: float | None = None
     nails: NailsLeft | None = None
     treatment: Treatment = Treatment.NONE
+    untreated: bool = False
 
     def __post_init__(self) -> None:
         demand(bool(self.id.strip()), "a board needs an id: write one on the board and here", field="id")
@@ -175,6 +183,16 @@ class Board:
             "treated wood is lost from end to end",
             field="treatment",
         )
+        demand(
+            self.treatment is Treatment.NONE or not self.untreated,
+            "a board cannot be both treated and untreated",
+            field="treatment",
+        )
+
+    @property
+    def lot_key(self) -> str:
+        """What its lot goes by: the same however it is capitalised and spaced; empty without a lot."""
+        return lot_key(self.lot)
 
     @property
     def tapered(self) -> bool:

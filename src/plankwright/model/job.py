@@ -4,11 +4,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from plankwright.measure import TapeStyle
-from plankwright.model.board import Board
+from plankwright.model.board import Board, lot_key
 from plankwright.model.corners import Link, demand_corners
 from plankwright.model.fastening import AS_USUAL, Fastening
 from plankwright.model.means import Price, Task
-from plankwright.model.origin import Lot, demand_year
+from plankwright.model.origin import Lot, Treatment, demand_year
 from plankwright.model.room import Room
 from plankwright.model.rules import Rules, Saw, SawKind
 from plankwright.model.surface import Surface
@@ -70,12 +70,28 @@ class Job:
         for field, ids in (
             ("surfaces", [surface.id for surface in self.surfaces]),
             ("boards", [board.id for board in self.boards]),
-            ("lots", [lot.name.casefold() for lot in self.lots]),
+            ("lots", [lot_key(lot.name) for lot in self.lots]),
         ):
             twice = sorted({name for name in ids if ids.count(name) > 1})
             demand(not twice, f"used more than once: {', '.join(twice)}", field=field)
         demand_corners(self.surfaces, self.linked)
         demand_year(self.house_built)
+        self._demand_treated()
+
+    def _demand_treated(self) -> None:
+        """Refuse boards of a treated lot of which nothing is said: they would be hung."""
+        treated = {lot_key(lot.name) for lot in self.lots if lot.treatment is not Treatment.NONE}
+        doubtful = [
+            board.id
+            for board in self.boards
+            if board.lot_key in treated and board.treatment is Treatment.NONE and not board.untreated
+        ]
+        demand(
+            not doubtful,
+            f"of a treated lot, but not treated themselves: {', '.join(doubtful)}: give each the treatment "
+            "of its lot, or say that it is untreated",
+            field="boards",
+        )
 
     def surface(self, surface_id: str) -> Surface:
         """Give the surface of that name.
@@ -107,7 +123,7 @@ class Job:
 
     def lot_of(self, board: Board) -> Lot | None:
         """Give what is known of the lot of a board, if anything is."""
-        return next((lot for lot in self.lots if lot.name.casefold() == board.lot.casefold()), None)
+        return next((lot for lot in self.lots if lot_key(lot.name) == board.lot_key), None)
 
     def saw_capacity_nm(self, kind: SawKind) -> int | None:
         """Give what the largest saw of a kind can cut, or nothing when no saws are listed. [nm]

@@ -62,13 +62,13 @@ class Price:
     per
         What it is sold by.
     waste
-        Share of what is bought that is lost.
+        Share of what is bought that is lost, less than 1; nothing where it was not given.
     """
 
     name: str
     cost: Fraction
     per: Per
-    waste: Fraction = Fraction(0)
+    waste: Fraction | None = None
 
     def __post_init__(self) -> None:
         demand(self.cost > 0, "must be more than nothing", field="cost")
@@ -77,4 +77,8 @@ class Price:
             f"is nothing that wood is sold by: write {', '.join(WOOD_UNITS)}",
             field="per",
         )
-        demand(0 <= self.waste < 1, "must be less than 100 %, or nothing would be left", field="waste")
+        demand(
+            self.waste is None or 0 <= self.waste < 1,
+            "must be less than 100 %, or nothing would be left",
+            field="waste",
+        )

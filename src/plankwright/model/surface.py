@@ -1,7 +1,7 @@
 """What is to be covered, and what stands in, on and behind it.
 
 All positions lie in the surface's own frame: x to the right, y up, from the lower left corner of the box that
-encloses the outline, seen from inside the room. A floor or a ceiling is seen in plan in the same way.
+encloses the outline, seen from inside the room: a ceiling looking up at it, a floor looking down on it.
 """
 
 from dataclasses import dataclass

@@ -155,10 +155,10 @@ def judge_tally(
     every_run = [run for of_board in runs.values() for run in of_board]
     by_lot: defaultdict[str, list[Board]] = defaultdict(list)
     for board in boards:
-        by_lot[board.lot].append(board)
+        by_lot[board.lot_key].append(board)
     return TallyJudgement(
         pile=_totals("", boards, runs),
-        lots=tuple(_totals(lot, of_lot, runs) for lot, of_lot in by_lot.items()),
+        lots=tuple(_totals(of_lot[0].lot, of_lot, runs) for of_lot in by_lot.values()),
         longest=tuple(sorted(every_run, key=lambda run: -run.length_nm)[:LONGEST_TOLD]),
         widths=_width_classes(boards, runs, _CLASS_STEPS[tape.system]),
         useless=tuple(board.id for board in boards if not runs[board.id]),

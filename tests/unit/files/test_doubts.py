@@ -3,7 +3,7 @@
 import pytest
 
 from builders import board, flaw, nm
-from plankwright.files.doubts import longest_clear_nm, remark_board, remark_pile
+from plankwright.files.doubts import longest_clear_nm, remark_board, remark_pile, remark_woods
 from plankwright.files.report import Report
 from plankwright.model import Board, EdgeKind, EdgeProfile, Rules, Severity
 
@@ -78,6 +78,25 @@ def test_one_thickness_far_from_its_lot_is_remarked() -> None:
     alone = [board(name, 96, 6) for name in "ABC"]
     (remark,) = told(*alone, board("D", 96, 6, thickness_nm=nm(0.375)))
     assert "than the pile mostly is" in remark
+
+
+def test_a_lot_is_the_same_however_it_is_written() -> None:
+    """Its boards are measured against each other."""
+    floor = [board(str(number), 96, 6, lot=lot) for number, lot in enumerate(("Floor", "floor", "FLOOR"))]
+    (remark,) = told(*floor, board("D", 96, 6, lot="floor ", thickness_nm=nm(1.5)))
+    assert "board D is 2 times thicker" in remark
+
+
+def test_a_species_without_figures_is_remarked_once() -> None:
+    """With how many boards it is of, and the word that may be meant."""
+    report = Report("tally.csv", lambda _: ("", None))
+    species = ("unobtainium", "Unobtainium", "wallnut", "pine", "")
+    remark_woods([(n, board(f"B{n}", 96, 6, species=one)) for n, one in enumerate(species)], report)
+    then = ": the range of all species is used for what it weighs and how it moves"
+    assert [remark.what.removesuffix(then) for remark in report.remarks] == [
+        "no figures are known of “unobtainium” (2 boards)",
+        "no figures are known of “wallnut” (1 board) (did you mean walnut?)",
+    ]
 
 
 def test_a_pile_of_nominal_sizes_is_remarked() -> None:

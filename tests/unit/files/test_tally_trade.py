@@ -64,6 +64,7 @@ def test_a_treated_lot(tmp_path: Path) -> None:
     found = boards(tmp_path, *rows, lots=lots)
     assert [board.treatment for board in found] == [Treatment.CREOSOTE, Treatment.NONE, Treatment.NONE]
     assert [bool(board.flaws) for board in found] == [True, False, False]
+    assert [board.untreated for board in found] == [False, True, False]
 
 
 @pytest.mark.parametrize(
@@ -98,3 +99,13 @@ def test_a_tally_reads_back_with_all_of_it(tmp_path: Path) -> None:
     path = tmp_path / "again.csv"
     path.write_text(tally_csv(found, TapeStyle(system=System.IMPERIAL)), encoding="utf-8")
     assert read_tally(path, unit=Unit.INCH).boards == found
+
+
+def test_an_untreated_board_of_a_treated_lot_reads_back_as_one(tmp_path: Path) -> None:
+    """Its offcuts as well must not be taken for treated wood."""
+    lots = (Lot(name="stage", treatment=Treatment.CREOSOTE),)
+    found = boards(tmp_path, "B,stage,60,6,1,,,none,", lots=lots)
+    path = tmp_path / "again.csv"
+    path.write_text(tally_csv(found, TapeStyle(system=System.IMPERIAL)), encoding="utf-8")
+    again, _ = gather_boards(path, Notation(unit=Unit.INCH), Rules(), lots)
+    assert again == found

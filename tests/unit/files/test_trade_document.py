@@ -40,6 +40,16 @@ def test_nails_as_far_as_they_are_asked_for() -> None:
     assert read(JOB).fastening == Fastening()
 
 
+def test_a_waste_of_nothing_is_not_one_that_was_left_out() -> None:
+    """Somebody who writes 0 wants none reckoned."""
+    said, left_out = (
+        read(JOB + text).prices[0].waste
+        for text in (PRICE.replace("10", "0"), PRICE.replace("waste = 10\n", ""))
+    )
+    assert said == 0
+    assert left_out is None
+
+
 def test_times_and_prices_are_exact() -> None:
     """A number is what it says: 2.5 is five halves, and 4.50 nine."""
     job = read(JOB + TASK + PRICE)

@@ -1,5 +1,7 @@
 """Hazards: what a situation brings, with thresholds and sources, and nothing that it does not."""
 
+from dataclasses import replace
+
 import pytest
 
 from plankwright.model import Paint, Treatment
@@ -60,6 +62,30 @@ def test_unpainted_boards_in_a_late_house_need_no_test() -> None:
     assert told("Paint and lead", house_built=1990) == ""
 
 
+def test_paint_on_boards_of_a_lot_that_is_said_to_have_none() -> None:
+    """The boards are named, with the odds; they count as untested paint."""
+    lot = replace(PLAIN, seen=("F24",), face_ft2=12.0)
+    said = told("Paint and lead", lots=(lot,), tasks=("sand",))
+    assert "floor: said to be unpainted, yet the tally speaks of paint on F24: test it." in said
+    assert "(1894), about 87 in a hundred" in said
+    assert "Not before the paint of floor was tested" in said
+    assert "and these boards are more" in said
+    young = told("Paint and lead", lots=(replace(lot, built=None),))
+    assert "F24: test it." in young
+    assert "have lead paint" not in young.split("The house")[0]
+
+
+def test_paint_that_was_seen_on_boards_of_no_known_age() -> None:
+    """Nobody can say then that no paint is known."""
+    lot = PaintedLot(
+        name="odd", built=None, paint=Paint.UNKNOWN, area="1 sq ft", face_ft2=1.0, seen=("A", "B")
+    )
+    said = told("Paint and lead", lots=(lot,))
+    assert "odd: the tally speaks of paint on A, B." in said
+    assert "nor any paint" not in said
+    assert "neither the age nor any paint" in told("Paint and lead", lots=(replace(lot, seen=()),))
+
+
 def test_the_paint_of_the_house_itself() -> None:
     """By its own age, or because that is not known."""
     assert "is from 1926" in told("Paint and lead", house_built=1926)
@@ -111,7 +137,7 @@ def test_overhead_only_where_there_is_a_ceiling() -> None:
 def test_wires_where_nobody_looked() -> None:
     """With the depth at which a cable may lie; and what was entered is counted."""
     said = told("Wires and pipes", unseen=("east",), keep_outs=2)
-    assert "1-1/4 in (32 mm) behind the face" in said
+    assert '1-1/4" (32 mm) behind the face' in said
     assert "2 keep-outs" in said
 
 

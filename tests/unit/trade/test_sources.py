@@ -22,7 +22,16 @@ def test_what_was_read_says_where() -> None:
         if source.trust is Trust.READ:
             assert source.address.startswith("http"), source.key
         if source.trust in {Trust.PRACTICE, Trust.MEMORY}:
-            assert source.trust.value in str(source)
+            assert source.address == "", source.key
+
+
+def test_told_in_a_sentence() -> None:
+    """Title, address, how far it was followed, and the note."""
+    read = Source(key="a", title="A table", address="http://a", trust=Trust.READ, note="Places differ.")
+    assert str(read) == "A table, http://a (read). Places differ."
+    assert (
+        str(Source(key="b", title="A habit", trust=Trust.PRACTICE)) == "A habit (common practice, no source)."
+    )
 
 
 def test_nothing_says_safe_or_compliant() -> None:

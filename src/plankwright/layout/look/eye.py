@@ -106,9 +106,10 @@ class Eye:
         self._tones = [known.index(word) for word in words]
         self._blemished = [any(flaw.severity is Severity.BLEMISH for flaw in board.flaws) for board in boards]
         self._milled = [board.profile.milled for board in boards]
-        alike = Counter((board.lot, board.species) for board in boards)
+        alike = Counter((board.lot_key, board.species) for board in boards)
         self._odd = [
-            len(alike) > 1 and _ODD_SHARE * alike[board.lot, board.species] < len(boards) for board in boards
+            len(alike) > 1 and _ODD_SHARE * alike[board.lot_key, board.species] < len(boards)
+            for board in boards
         ]
 
     def sees_apart(self, one: int, other: int) -> bool:

@@ -16,11 +16,14 @@ class PaintedLot:
     built
         Year in which their building was built, if it is known.
     paint
-        What is on them.
+        What is said to be on them.
     area
-        Of one face of all of them, in words and in the user's units.
+        Of one face of all of them, in words and in the user's units; of a lot that is said to be unpainted,
+        of those on which paint was seen.
     face_ft2
         The same. [ft²]
+    seen
+        Those of them on which the tally speaks of paint.
     """
 
     name: str
@@ -28,6 +31,12 @@ class PaintedLot:
     paint: Paint
     area: str
     face_ft2: float
+    seen: tuple[str, ...] = ()
+
+    @property
+    def doubtful(self) -> bool:
+        """Whether there is lead on them, or may be for all that anybody knows."""
+        return self.paint in {Paint.UNKNOWN, Paint.LEAD} or (self.paint is Paint.NONE and bool(self.seen))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

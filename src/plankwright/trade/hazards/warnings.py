@@ -8,8 +8,9 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
+from plankwright.measure import FOOT, METRE, Nm, System, TapeStyle, write_inches, write_length
 from plankwright.model import Paint
-from plankwright.trade.fasteners.facts import CABLE_DEPTH
+from plankwright.trade.fasteners.facts import CABLE_DEPTH, PROTECTED_DEPTH_NM
 from plankwright.trade.hazards.facts import (
     ARSENATE_UNTIL,
     ASBESTOS,
@@ -122,7 +123,7 @@ def _lead(situation: Situation) -> Iterator[Said]:
             "and sanding disturb it.",
             (LEAD_CHANCE, LEAD_WHO),
         )
-    doubtful = [lot for lot in situation.lots if lot.paint in {Paint.UNKNOWN, Paint.LEAD}]
+    doubtful = [lot for lot in situation.lots if lot.doubtful]
     if doubtful:
         dusty = [task for task in situation.tasks if not DUSTY_WORDS.isdisjoint(_words(task))]
         if dusty:
@@ -133,13 +134,13 @@ def _lead(situation: Situation) -> Iterator[Said]:
                 (LEAD_WHO,),
             )
         over = sum(lot.face_ft2 for lot in doubtful) > MINOR_INSIDE_FT2.value
+        more = ", and these boards are more" if over else ""
         yield Said(
             "Have paint tested before it is scraped, sanded, planed, heated or sawn. In the United States "
             f"work for pay in housing from before {LEAD_UNTIL.value} has rules from "
-            f"{MINOR_INSIDE_FT2.value} ft² (0.56 m²) of painted surface a room on, or "
-            f"{MINOR_OUTSIDE_FT2.value} ft² (1.86 m²) "
-            f"outside{', and these boards are more' if over else ''}; working the same way in your own home "
-            "is urged.",
+            f"{_square_feet(MINOR_INSIDE_FT2.value)} of painted surface a room on, or "
+            f"{_square_feet(MINOR_OUTSIDE_FT2.value)} outside{more}; working the same way in your own "
+            "home is urged.",
             (LEAD_RULE, LEAD_WHO),
         )
     if any(lot.paint is Paint.LEAD for lot in situation.lots):
@@ -162,6 +163,11 @@ def _lead_of(lot: PaintedLot) -> Iterator[Said]:
                     f"{chance} in a hundred have lead paint.",
                     (LEAD_CHANCE,),
                 )
+            elif lot.built is None and lot.seen:
+                yield Said(
+                    f"{lot.name}: the tally speaks of paint on {', '.join(lot.seen)}. Neither its age nor a "
+                    "test of it is known, so it may hold lead."
+                )
             elif lot.built is None:
                 yield Said(
                     f"{lot.name}: neither the age nor any paint on {area} is known, so it may hold lead. "
@@ -174,7 +180,19 @@ def _lead_of(lot: PaintedLot) -> Iterator[Said]:
         case Paint.NO_LEAD_FOUND:
             yield Said(f"{lot.name}: a test found no lead; other coats and boards may differ.")
         case Paint.NONE:
-            return
+            if lot.seen:
+                yield _against_what_is_said(lot)
+
+
+def _against_what_is_said(lot: PaintedLot) -> Said:
+    """Tell of boards that are painted in a lot of which it is said that nothing is on it."""
+    chance = None if lot.built is None else lead_chance_pct(lot.built)
+    odds = f" Of houses as old ({lot.built}), about {chance} in a hundred have lead paint." if chance else ""
+    return Said(
+        f"{lot.name}: said to be unpainted, yet the tally speaks of paint on {', '.join(lot.seen)}: test "
+        f"it.{odds}",
+        (LEAD_CHANCE,) if chance else (),
+    )
 
 
 def _asbestos(situation: Situation) -> Iterator[Said]:
@@ -243,9 +261,9 @@ def _blades(_: Situation) -> Iterator[Said]:
 def _wires(situation: Situation) -> Iterator[Said]:
     if situation.unseen:
         yield Said(
-            f"Nobody has looked into {', '.join(situation.unseen)}. A cable laid by the rules may lie 1-1/4 "
-            "in (32 mm) behind the face of the framing, and in old houses anywhere: find wires and pipes "
-            "with a detector, switch off and test before you cut or nail.",
+            f"Nobody has looked into {', '.join(situation.unseen)}. A cable laid by the rules may lie "
+            f"{_both_tapes(PROTECTED_DEPTH_NM.value)} behind the face of the framing, and in old houses "
+            "anywhere: find wires and pipes with a detector, switch off and test before you cut or nail.",
             (CABLE_DEPTH,),
         )
     told = f"{situation.keep_outs} keep-out{'' if situation.keep_outs == 1 else 's'}"
@@ -289,6 +307,17 @@ _HAZARDS: tuple[tuple[str, Callable[[Situation], Iterator[Said]]], ...] = (
     ("Fire", _fire),
     ("Who decides", _who),
 )
+
+
+def _square_feet(area_ft2: int) -> str:
+    """Write an area of a rule in its own unit, and in square metres."""
+    return f"{area_ft2} ft² ({area_ft2 * FOOT**2 / METRE**2:.2f} m²)"
+
+
+def _both_tapes(nm: Nm) -> str:
+    """Write a length of a rule in inches, and in millimetres."""
+    inches, metric = TapeStyle(system=System.IMPERIAL), TapeStyle(system=System.METRIC)
+    return f"{write_inches(nm, inches)} ({write_length(nm, metric)})"
 
 
 def _words(text: str) -> frozenset[str]:

@@ -37,7 +37,7 @@ UNKNOWN_GRAVITY = Source(
     key="unknown-gravity",
     title="Least and greatest specific gravity among the species whose figures are known here",
     trust=Trust.COMPUTED,
-    note="Name the species in the tally for a narrower answer.",
+    note="Name the species in the tally, such as longleaf pine, for a narrower answer.",
 )
 WASTE = Source(
     key="waste",

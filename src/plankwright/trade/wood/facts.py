@@ -6,6 +6,7 @@ from plankwright.trade.source import Source, Trust
 
 _TABLE_13_5 = "Wood Handbook, FPL-GTR-190 (2010), Table 13-5"
 _TABLE_4_3 = "Wood Handbook, FPL-GTR-190 (2010), Table 4-3"
+_TABLE_5_3 = "Wood Handbook, FPL-GTR-190 (2010), Table 5-3a"
 
 SOURCES = MappingProxyType(
     {
@@ -66,12 +67,29 @@ SOURCES = MappingProxyType(
             Source(key="table-4-3-memory", title=_TABLE_4_3, trust=Trust.MEMORY),
             Source(
                 key="table-5-3",
-                title="Wood Handbook, FPL-GTR-190 (2010), Table 5-3a",
+                title=_TABLE_5_3,
                 address="https://issuu.com/nhla/docs/wood_handbook/107",
                 trust=Trust.READ,
                 note="Species and figures stand in separate blocks of that copy; they were paired by order.",
             ),
-            Source(key="table-5-3-memory", title="Wood Handbook, chapter 5", trust=Trust.MEMORY),
+            Source(
+                key="table-5-3-copy",
+                title=f"{_TABLE_5_3}, rows at 12 % moisture, in a transcription",
+                trust=Trust.SECONDARY,
+                note="It quotes the rows as they are printed, of a copy that was not opened here "
+                "(https://www.precisebits.com/PDF/USFS_mechanical_properties_of_wood.pdf). A row that stands "
+                "for several species has their range.",
+            ),
+            Source(
+                key="gravity-basic",
+                title="Specific gravity in green volume, species table of the forest inventory of the United "
+                "States, brought to 12 % moisture by the Wood Handbook's equation 4-11",
+                address="https://github.com/kearutherford/BerkeleyForestsAnalytics/blob/"
+                "760f863dca89e356f2823e56d3e7879efd149dd2/REF_SPECIES.csv",
+                trust=Trust.COMPUTED,
+                note="For species that Table 5-3a leaves out, with fibre saturation at 30 %. Where both "
+                "have a species, they differ by 0.05 at most.",
+            ),
             Source(
                 key="gravity-manual",
                 title="UFC 3-130-04, Table 2-2, specific gravity at 12 % moisture",

@@ -12,6 +12,7 @@ from plankwright.trade.source import Source
 from plankwright.trade.wood.facts import SOURCES
 
 _TABLE = Path(__file__).with_name("species.csv")
+_TRADE_NAME = "(trade name)"
 _WORD = re.compile(r"[a-z]+")
 _SAME_WORD = {"firs": "fir", "oaks": "oak", "pines": "pine", "cypress": "baldcypress"}
 
@@ -29,7 +30,8 @@ class Species:
     tangential_total_pct, radial_total_pct
         Shrinkage from green to ovendry, where it is known. [% of the green size]
     gravity
-        Specific gravity, ovendry mass over volume at 12 % moisture, where it is known.
+        The least and the greatest specific gravity, ovendry mass over volume at 12 % moisture, where it is
+        known; alike but for rows that stand for several species.
     coefficient_source, total_source, gravity_source
         Where each comes from; nothing for what is not known.
     """
@@ -39,7 +41,7 @@ class Species:
     radial: float | None
     tangential_total_pct: float | None
     radial_total_pct: float | None
-    gravity: float | None
+    gravity: tuple[float, float] | None
     coefficient_source: Source
     total_source: Source | None
     gravity_source: Source | None
@@ -48,6 +50,16 @@ class Species:
     def words(self) -> frozenset[str]:
         """The words of its name."""
         return _words(self.name)
+
+    @property
+    def family(self) -> frozenset[str]:
+        """The words before the comma or colon of its name."""
+        return _words(_head(self.name))
+
+    @property
+    def trade_name(self) -> bool:
+        """Whether it is another name for species that have rows of their own."""
+        return self.name.endswith(_TRADE_NAME)
 
     @property
     def saturation_pct(self) -> float:
@@ -76,6 +88,11 @@ class Wood:
         return len(self.species) == 1
 
     @property
+    def understood(self) -> bool:
+        """Whether any word of its name was."""
+        return len(self.species) < len(every_species())
+
+    @property
     def tangential(self) -> tuple[float, float]:
         """The least and the greatest coefficient of those that it may be. [per point of moisture]"""
         every = [one.tangential for one in self.species]
@@ -83,9 +100,16 @@ class Wood:
 
     @property
     def gravity(self) -> tuple[float, float] | None:
-        """The least and the greatest specific gravity of those that have one; nothing where none has."""
-        every = [one.gravity for one in self.species if one.gravity is not None]
-        return (min(every), max(every)) if every else None
+        """The least and the greatest specific gravity of those that it may be.
+
+        Nothing where one of them has none, since the range of the rest would promise too much. Trade names
+        count only by themselves.
+        """
+        members = [one for one in self.species if not one.trade_name] or self.species
+        every = [one.gravity for one in members if one.gravity is not None]
+        if len(every) < len(members):
+            return None
+        return min(least for least, _ in every), max(most for _, most in every)
 
     @property
     def coefficient_sources(self) -> tuple[Source, ...]:
@@ -127,7 +151,7 @@ def wood_named(written: str) -> Wood:
     >>> len(wood_named("mystery").species) == len(every_species())
     True
     """
-    known, families = _vocabulary(), _families()
+    known, families = _vocabulary(), family_words()
     words = _words(written) & known
     if not words & families:
         return Wood(name="wood of unknown species", species=every_species())
@@ -145,6 +169,23 @@ def wood_named(written: str) -> Wood:
     return Wood(name=f"{told} of unknown kind", species=found)
 
 
+def not_understood(written: Iterable[str]) -> dict[str, int]:
+    """Count the names that are written and mean nothing here, each as it is written first.
+
+    Parameters
+    ----------
+    written
+        As in the tally, board by board.
+    """
+    counts: dict[str, int] = {}
+    first: dict[str, str] = {}
+    for name in written:
+        if name.strip() and not wood_named(name).understood:
+            told = first.setdefault(name.strip().casefold(), name.strip())
+            counts[told] = counts.get(told, 0) + 1
+    return counts
+
+
 @cache
 def every_species() -> tuple[Species, ...]:
     """Give every species of the table."""
@@ -159,7 +200,7 @@ def _species(row: dict[str, str]) -> Species:
         radial=_number(row["radial"]),
         tangential_total_pct=_number(row["tangential_total_pct"]),
         radial_total_pct=_number(row["radial_total_pct"]),
-        gravity=_number(row["gravity_12"]),
+        gravity=_range(row["gravity_12"]),
         coefficient_source=SOURCES[row["coefficients_from"]],
         total_source=SOURCES.get(row["totals_from"]),
         gravity_source=SOURCES.get(row["gravity_from"]),
@@ -170,15 +211,31 @@ def _number(cell: str) -> float | None:
     return float(cell) if cell else None
 
 
+def _range(cell: str) -> tuple[float, float] | None:
+    """Read a figure, or two with a hyphen between them."""
+    least, _, most = cell.partition("-")
+    return (float(least), float(most or least)) if cell else None
+
+
 def _fitting(words: frozenset[str]) -> tuple[Species, ...]:
-    return tuple(one for one in every_species() if words <= one.words)
+    """Give the species whose names have all the words.
+
+    Where these only name families, as "cedar" does, a species of that family comes before one that has the
+    word from elsewhere, as the cedar elm has.
+    """
+    of_family = tuple(one for one in every_species() if words <= family_words() and words <= one.family)
+    return of_family or tuple(one for one in every_species() if words <= one.words)
 
 
 @cache
-def _families() -> frozenset[str]:
+def family_words() -> frozenset[str]:
     """Give the words that name a family: the last one before the comma or colon of each name."""
-    heads = (re.split("[,:]", one.name)[0] for one in every_species())
+    heads = (_head(one.name) for one in every_species())
     return frozenset(_same(_WORD.findall(head.lower())[-1]) for head in heads) | {"redcedar"}
+
+
+def _head(name: str) -> str:
+    return re.split("[,:]", name)[0]
 
 
 @cache
@@ -187,7 +244,7 @@ def _vocabulary() -> frozenset[str]:
 
 
 def _words(name: str) -> frozenset[str]:
-    return frozenset(_same(word) for word in _WORD.findall(name.lower().replace("(trade name)", "")))
+    return frozenset(_same(word) for word in _WORD.findall(name.lower().replace(_TRADE_NAME, "")))
 
 
 def _same(word: str) -> str:

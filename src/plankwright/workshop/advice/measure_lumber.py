@@ -87,17 +87,17 @@ class Lumber:
     board_feet_by_surface
         Surface measure by thickness, which is what random widths are sold by. [board feet]
     face_nm2, usable_nm2
-        Of the pile: all of it, treated boards too, and what can be hung. [nm²]
+        Of the boards that are counted: all of it, and what can be hung. [nm²]
     to_cover_nm2
         Of all surfaces, less what trim hides. [nm²]
     lineal_nm
-        All boards end to end. [nm]
+        The same boards end to end. [nm]
     volume_m3
-        Of the pile, with its true thickness. [m³]
+        Theirs, with their true thickness. [m³]
     pile, wall
         Their weights; of the wall only with a layout.
     heaviest
-        The heaviest piece by its label, and its weight at most; nothing without a layout. [kg]
+        The heaviest piece by its label, and its weight at most; nothing where no layout hangs any. [kg]
     instead
         Wood that is bought, price by price.
     tasks
@@ -125,7 +125,7 @@ class Lumber:
 
     @property
     def recovery(self) -> Fraction:
-        """Usable of what lies in the pile."""
+        """Usable of what lies in the pile, treated boards apart."""
         return Fraction(self.usable_nm2, self.face_nm2) if self.face_nm2 else Fraction(0)
 
     @property
@@ -158,14 +158,13 @@ def measure_lumber(job: Job, layout: Layout | None = None) -> Lumber:
     boards = [board for board in job.boards if board.treatment is Treatment.NONE]
     sizes = [(board.narrowest_width_nm, board.length_nm) for board in boards]
     measures = surface_measures(sizes)
-    judged = judge_tally(job.boards, job.rules, job.tape, job.surfaces)
+    pile = judge_tally(boards, job.rules, job.tape).pile
     covered = sum(round(must_region(surface, job.rules).area) for surface in job.surfaces)
-    hung = _hung(job, layout) if layout else ()
+    hung = () if layout is None else _hung(job, layout)
     volumes = [(board, _volume_m3(board.face_area_nm2, board)) for board in boards]
     on_wall = [(job.board(board_id), volume) for _, board_id, volume in hung]
-    usable = judged.pile.usable_nm2
-    share = usable / judged.pile.face_nm2 if judged.pile.face_nm2 else 0.0
-    stored = on_wall or [(board, volume * share) for board, volume in volumes]
+    kept = [(board, volume * pile.recovery) for board, volume in volumes]
+    stored = kept if layout is None else on_wall
     return Lumber(
         boards=len(boards),
         board_feet=sum((_feet(board) for board in boards), Fraction(0)),
@@ -177,13 +176,13 @@ def measure_lumber(job: Job, layout: Layout | None = None) -> Lumber:
             ),
             Fraction(0),
         ),
-        face_nm2=judged.pile.face_nm2,
-        usable_nm2=usable,
+        face_nm2=pile.face_nm2,
+        usable_nm2=pile.usable_nm2,
         to_cover_nm2=covered,
-        lineal_nm=judged.pile.length_nm,
+        lineal_nm=pile.length_nm,
         volume_m3=sum(volume for _, volume in volumes),
         pile=_weight(job, volumes),
-        wall=_weight(job, on_wall) if layout else None,
+        wall=None if layout is None else _weight(job, on_wall),
         heaviest=max(
             ((label, _most_kg(job, job.board(name), volume)) for label, name, volume in hung),
             key=lambda one: one[1],
@@ -237,8 +236,8 @@ def _most_kg(job: Job, board: Board, volume_m3: float) -> float:
 
 def _instead(price: Price, covered_nm2: int, boards: list[Board]) -> BoughtInstead:
     needed = _area_as(price.per, covered_nm2, boards)
-    extra = Fraction(0) if price.waste else NEW_EXTRA_SHARE.value
-    amount = to_buy(needed, price.waste) * (1 + extra)
+    extra = NEW_EXTRA_SHARE.value if price.waste is None else Fraction(0)
+    amount = to_buy(needed, price.waste or Fraction(0)) * (1 + extra)
     return BoughtInstead(price=price, amount=amount, cost=amount * price.cost, extra=extra)
 
 
@@ -267,8 +266,9 @@ def _count(
 ) -> Fraction | None:
     """Count what a task is reckoned by; nothing where it takes a layout and there is none."""
     if per is Per.BOARD:
-        used = {piece.board_id for piece in layout.pieces} if layout else {board.id for board in boards}
-        return Fraction(len(used))
+        if layout is None:
+            return Fraction(len(boards))
+        return Fraction(len({piece.board_id for piece in layout.pieces}))
     if per in WOOD_UNITS:
         return _area_as(per, covered_nm2, boards)
     counts: dict[Per, Callable[[Layout], int]] = {

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from plankwright.measure import System, write_area, write_length, write_mass
-from plankwright.model import Job
+from plankwright.model import Job, Treatment
 from plankwright.paper.leaf import Grid, Leaf, Part
 from plankwright.trade.lumber.facts import (
     BOARD_FOOT,
@@ -15,6 +15,7 @@ from plankwright.trade.lumber.facts import (
     HEAVY_BOARD,
     LIFE_CYCLE,
     NEW_EXTRA,
+    NEW_EXTRA_SHARE,
     SURFACE_MEASURE,
     TWO_PEOPLE_KG,
     UNKNOWN_GRAVITY,
@@ -22,9 +23,12 @@ from plankwright.trade.lumber.facts import (
     WASTE,
 )
 from plankwright.trade.source import Said, Source
+from plankwright.trade.wood.species import not_understood
 from plankwright.workshop.advice.measure_lumber import BoughtInstead, Lumber, Weight, pile_cubic_metres
-from plankwright.workshop.advice.woods import wood_of
+from plankwright.workshop.advice.woods import gravity_sources_of
 from plankwright.workshop.wording import capital, counted
+
+_EXTRA = f"{float(NEW_EXTRA_SHARE.value) * 100:.0f} % more"
 
 
 def lumber_leaf(job: Job, lumber: Lumber) -> Leaf:
@@ -83,6 +87,13 @@ def _measure(job: Job, lumber: Lumber) -> Iterator[Said]:
 def _weight(job: Job, lumber: Lumber) -> Iterator[Said]:
     sources = _gravity_sources(job)
     yield Said(f"The pile weighs {_range(lumber.pile, job)}.", sources)
+    strange = not_understood(board.species for board in job.boards if board.treatment is Treatment.NONE)
+    for species, count in strange.items():
+        yield Said(
+            f"No figures are known of “{species}” ({count} board{'' if count == 1 else 's'}): the range "
+            "of all species is used.",
+            (UNKNOWN_GRAVITY,),
+        )
     if lumber.wall is not None:
         yield Said(f"What hangs weighs {_range(lumber.wall, job)}.", sources)
     if lumber.heaviest is not None:
@@ -104,7 +115,7 @@ def _instead(job: Job, lumber: Lumber) -> Iterator[Said]:
         (WASTE,),
     )
     if any(one.extra for one in lumber.instead):
-        yield Said("Where you gave no waste, a tenth is bought beyond the area.", (NEW_EXTRA,))
+        yield Said(f"Where you gave no waste, {_EXTRA} than the area is bought.", (NEW_EXTRA,))
 
 
 def _prices(job: Job, lumber: Lumber) -> Grid | None:
@@ -122,14 +133,17 @@ def _prices(job: Job, lumber: Lumber) -> Grid | None:
 
 
 def _waste(one: BoughtInstead) -> str:
-    return "10 % more" if one.extra else f"{float(one.price.waste):.0%}"
+    return _EXTRA if one.price.waste is None else f"{float(one.price.waste):.0%}"
 
 
 def _hours(lumber: Lumber) -> Iterator[Said]:
     if not lumber.tasks:
         yield Said("No times were entered: time five boards at each task and give them under [[task]].")
         return
-    yield Said(f"By your own times {_number(lumber.hours, 1)} hours.")
+    yield Said(
+        f"By your own times {_number(lumber.hours, 1)} hours for the whole job: what is done already, such "
+        "as boards whose nails are pulled, is not taken off."
+    )
     if any(time.count is None for time in lumber.tasks):
         yield Said("Tasks without hours are reckoned by what only a layout tells: lay the job out first.")
 
@@ -170,10 +184,8 @@ def _carbon(job: Job, lumber: Lumber) -> Iterator[Said]:
 
 
 def _gravity_sources(job: Job) -> tuple[Source, ...]:
-    woods = {wood.name: wood for wood in map(wood_of, job.boards)}.values()
-    found = dict.fromkeys(source for wood in woods for source in wood.gravity_sources)
-    unknown = (UNKNOWN_GRAVITY,) if any(not wood.known for wood in woods) else ()
-    return (DENSITY, *found, *unknown)
+    untreated = (board for board in job.boards if board.treatment is Treatment.NONE)
+    return (DENSITY, *dict.fromkeys(source for board in untreated for source in gravity_sources_of(board)))
 
 
 def _range(weight: Weight, job: Job) -> str:

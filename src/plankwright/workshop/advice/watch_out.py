@@ -7,7 +7,9 @@ from plankwright.model import Board, Job, NailsLeft, Paint, SurfaceKind, Treatme
 from plankwright.paper.leaf import Leaf, Part
 from plankwright.trade.hazards.situation import PaintedLot, Situation
 from plankwright.trade.hazards.warnings import Hazard, hazards_of
+from plankwright.trade.readying.signs import shows_paint
 from plankwright.trade.source import Said
+from plankwright.workshop.advice.telltale import words_of
 
 _NO_LOT = "boards of no lot"
 
@@ -28,9 +30,9 @@ def situation_of(job: Job) -> Situation:
     by_lot: defaultdict[str, list[Board]] = defaultdict(list)
     for board in job.boards:
         if board.treatment is Treatment.NONE:
-            by_lot[board.lot].append(board)
+            by_lot[board.lot_key].append(board)
     return Situation(
-        lots=tuple(_lot(job, name, boards) for name, boards in by_lot.items()),
+        lots=tuple(_lot(job, boards) for boards in by_lot.values()),
         house_built=job.house_built,
         treated=tuple(
             (board.id, board.treatment) for board in job.boards if board.treatment is not Treatment.NONE
@@ -45,15 +47,19 @@ def situation_of(job: Job) -> Situation:
     )
 
 
-def _lot(job: Job, name: str, boards: list[Board]) -> PaintedLot:
-    known = job.lot_of(boards[0]) if name else None
-    face_nm2 = sum(board.face_area_nm2 for board in boards)
+def _lot(job: Job, boards: list[Board]) -> PaintedLot:
+    known = job.lot_of(boards[0])
+    paint = Paint.UNKNOWN if known is None else known.paint
+    seen = [board for board in boards if shows_paint(words_of(board))]
+    # Of a lot that is said to be unpainted only these boards are in doubt.
+    face_nm2 = sum(board.face_area_nm2 for board in (seen if paint is Paint.NONE else boards))
     return PaintedLot(
-        name=name or _NO_LOT,
+        name=boards[0].lot or _NO_LOT,
         built=None if known is None else known.built,
-        paint=Paint.UNKNOWN if known is None else known.paint,
+        paint=paint,
         area=write_area(face_nm2, job.tape),
         face_ft2=face_nm2 / FOOT**2,
+        seen=tuple(board.id for board in seen),
     )
 
 

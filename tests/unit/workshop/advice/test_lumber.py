@@ -1,0 +1,126 @@
+"""What the pile and the wall come to, and how it is told."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
+from builders import board, flaw, job, layout, surface_layout, wall
+from plankwright.model import Board, Job, NailsLeft, Per, Price, Rules, Task, Treatment
+from plankwright.trade.lumber.facts import UNKNOWN_GRAVITY
+from plankwright.trade.source import Source
+from plankwright.workshop.advice.measure_lumber import measure_lumber
+from plankwright.workshop.advice.tell_lumber import lumber_leaf
+from plankwright.workshop.advice.woods import every_gravity, gravity_of, gravity_sources_of
+from trade_jobs import tongued_job, tongued_layout
+
+CREOSOTED = board("T", 96, 6, treatment=Treatment.CREOSOTE, flaws=(flaw(0, 96),))
+PINE = board("P", 96, 6, species="longleaf pine")
+
+
+def pile(*boards: Board) -> Job:
+    """Make a job of some boards."""
+    return job(wall(96, 16), boards, Rules(expansion_gap_nm=0))
+
+
+def told(made: Job, part: str) -> str:
+    """Give what is said of a part without a layout."""
+    leaf = lumber_leaf(made, measure_lumber(made))
+    return " ".join(said.text for one in leaf.parts if one.title == part for said in one.said)
+
+
+def test_treated_boards_count_nowhere() -> None:
+    """One beside a sound one changes no sum and halves no share."""
+    assert measure_lumber(pile(PINE, CREOSOTED)) == measure_lumber(pile(PINE))
+    assert told(pile(PINE, CREOSOTED), "Weight") == told(pile(PINE), "Weight")
+
+
+def test_nothing_but_treated_boards() -> None:
+    """Nothing, and no division by it."""
+    lumber = measure_lumber(pile(CREOSOTED))
+    assert lumber.boards == 0
+    assert lumber.recovery == 0
+    assert lumber.pile.most_kg == 0
+
+
+def test_a_layout_without_pieces_hangs_nothing() -> None:
+    """It weighs nothing and stores nothing, unlike a job that was not laid out yet."""
+    made = replace(pile(PINE), tasks=(Task(name="pull", minutes=Fraction(6), per=Per.BOARD),))
+    bare = measure_lumber(made, layout(surface_layout(made.surfaces[0])))
+    assert bare.wall is not None
+    assert bare.wall.most_kg == 0
+    assert bare.heaviest is None
+    assert (*bare.carbon_dioxide_kg, float(bare.hours)) == (0.0, 0.0, 0.0)
+    assert measure_lumber(made).wall is None
+    assert measure_lumber(made).carbon_dioxide_kg[0] > 0
+
+
+def test_what_hangs_stores_what_its_wood_holds() -> None:
+    """With a layout the pieces count, not the share of the pile."""
+    made = tongued_job()
+    lumber = measure_lumber(made, tongued_layout(made))
+    assert lumber.wall is not None
+    dry_kg = lumber.carbon_dioxide_kg[1] / (0.5 * 44 / 12)
+    assert dry_kg < lumber.wall.most_kg < dry_kg * 1.2
+
+
+@pytest.mark.parametrize(
+    ("waste", "square_feet", "written"),
+    [
+        (None, Fraction(32, 3) * Fraction(11, 10), "10 % more"),
+        (Fraction(0), Fraction(32, 3), "0%"),
+        (Fraction(1, 5), Fraction(40, 3), "20%"),
+    ],
+)
+def test_waste_as_it_was_given(waste: Fraction | None, square_feet: Fraction, written: str) -> None:
+    """None that was given is none; left out, a tenth more is bought than the 10-2/3 ft²."""
+    price = Price(name="new pine", cost=Fraction(3), per=Per.SQUARE_FOOT, waste=waste)
+    made = replace(pile(PINE), prices=(price,))
+    lumber = measure_lumber(made)
+    assert lumber.instead[0].amount == square_feet
+    (grid,) = [part.grid for part in lumber_leaf(made, lumber).parts if part.title == "Against bought wood"]
+    assert grid is not None
+    assert grid.rows[0][2] == written
+    left_out = "10 % more than the area is bought" in told(made, "Against bought wood")
+    assert left_out is (waste is None)
+
+
+def test_hours_own_up_to_what_is_done_already() -> None:
+    """Nails that are pulled are reckoned again, and it is said."""
+    made = replace(
+        pile(replace(PINE, nails=NailsLeft.CHECKED)),
+        tasks=(Task(name="pull nails", minutes=Fraction(60), per=Per.BOARD),),
+    )
+    assert "1.0 hours for the whole job: what is done already" in told(made, "Hours")
+    assert "is not taken off" in told(made, "Hours")
+
+
+def test_a_species_without_figures_is_named() -> None:
+    """Once, with its count; treated boards are out of it."""
+    strange = [board(name, 96, 6, species="unobtainium") for name in "AB"]
+    said = told(pile(*strange, PINE, replace(CREOSOTED, species="kryptonite")), "Weight")
+    assert "No figures are known of “unobtainium” (2 boards)" in said
+    assert "kryptonite" not in said
+    assert "No figures" not in told(pile(PINE), "Weight")
+
+
+def weight_sources(*boards: Board) -> tuple[Source, ...]:
+    """Give the sources of the weight of a pile."""
+    made = pile(*boards)
+    (part,) = [one for one in lumber_leaf(made, measure_lumber(made)).parts if one.title == "Weight"]
+    return part.said[0].sources
+
+
+@pytest.mark.parametrize("species", ["", "unobtainium", "heart pine", "willow"])
+def test_where_every_species_may_be_it_is_cited(species: str) -> None:
+    """With the sources of both ends; for a name without a figure as well."""
+    one = board("A", 96, 6, species=species)
+    assert gravity_of(one) == every_gravity() == (0.31, 0.88)
+    assert UNKNOWN_GRAVITY in weight_sources(one)
+    assert {source.key for source in gravity_sources_of(one)} == {"unknown-gravity", "table-5-3-copy"}
+
+
+@pytest.mark.parametrize("species", ["longleaf pine", "pine", "cedar"])
+def test_where_the_figures_are_known_they_alone_are(species: str) -> None:
+    """Of one species or of all of a family."""
+    assert UNKNOWN_GRAVITY not in weight_sources(board("A", 96, 6, species=species))

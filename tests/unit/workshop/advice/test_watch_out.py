@@ -1,0 +1,44 @@
+"""What of a job is brought before the hazards."""
+
+from dataclasses import replace
+
+from builders import board, job, nm, wall
+from plankwright.model import Board, Face, Flaw, Job, Lot, Paint, Severity
+from plankwright.workshop.advice.watch_out import situation_of, watch_out
+
+PAINT = Flaw(start_nm=0, end_nm=nm(96), what="paint", severity=Severity.BLEMISH, face=Face.BACK)
+
+
+def with_lots(*boards: Board, lots: tuple[Lot, ...] = ()) -> Job:
+    """Make a job that knows something of its lots."""
+    return replace(job(wall(96, 16), boards), lots=lots)
+
+
+def test_a_lot_is_told_once_however_it_is_written() -> None:
+    """Under the name that comes first, with the faces of all its boards."""
+    made = with_lots(board("A", 96, 6, lot="Hall"), board("B", 96, 6, lot="hall"), board("C", 96, 6))
+    lots = situation_of(made).lots
+    assert [(lot.name, lot.face_ft2) for lot in lots] == [("Hall", 8.0), ("boards of no lot", 4.0)]
+
+
+def test_paint_that_is_tallied_stands_against_a_lot_without() -> None:
+    """By a flaw or a note; only those boards count."""
+    made = with_lots(
+        board("A", 96, 6, lot="floor"),
+        board("B", 96, 6, lot="floor", flaws=(PAINT,)),
+        board("C", 96, 6, lot="floor", note="white paint at one end"),
+        board("D", 96, 6, lot="floor", note="no paint"),
+        lots=(Lot(name="floor", built=1894, paint=Paint.NONE),),
+    )
+    (lot,) = situation_of(made).lots
+    assert (lot.seen, lot.face_ft2, lot.doubtful) == (("B", "C"), 8.0, True)
+    (lead,) = [hazard for hazard in watch_out(made) if hazard.what == "Paint and lead"]
+    assert "paint on B, C: test it" in lead.said[0].text
+
+
+def test_an_unpainted_lot_is_not_doubted() -> None:
+    """Nothing speaks against it."""
+    made = with_lots(board("A", 96, 6, lot="floor"), lots=(Lot(name="floor", paint=Paint.NONE),))
+    (lot,) = situation_of(made).lots
+    assert not lot.doubtful
+    assert lot.seen == ()
