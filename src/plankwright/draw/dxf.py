@@ -1,7 +1,9 @@
 """Write a scene as DXF, for drawing programs: closed outlines, lines, circles and text on a layer a style."""
 
 import io
+import re
 from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import assert_never
 
 import ezdxf
@@ -18,6 +20,7 @@ from plankwright.measure import System
 
 _VERSION = "R2010"
 _MM_PER_INCH = 25.4
+_CONTROL = re.compile("%(?=%)")
 _CAPITALS = 0.72
 """Height of capitals, which is what DXF calls the height of a text. [font sizes]"""
 
@@ -46,8 +49,11 @@ def write_dxf(scene: Scene, system: System) -> str:
         A whole document, the same for the same scene. Its y runs up from the bottom of the scene, and each
         style that is used has a layer of its name, in capitals.
     """
-    # No date and no new id: the same file every time. The library exports its options without saying so.
-    ezdxf.options.write_fixed_meta_data_for_testing = True  # type: ignore[attr-defined]
+    with _same_every_time():
+        return _written(scene, system)
+
+
+def _written(scene: Scene, system: System) -> str:
     document = new(_VERSION)
     document.units = units.MM if system is System.METRIC else units.IN
     document.header["$MEASUREMENT"] = 1 if system is System.METRIC else 0
@@ -58,6 +64,18 @@ def write_dxf(scene: Scene, system: System) -> str:
     text = io.StringIO()
     document.write(text)
     return text.getvalue()
+
+
+@contextmanager
+def _same_every_time() -> Iterator[None]:
+    """Let the library write no date and no new id, which it does for all of the process or for none of it."""
+    options = ezdxf.options  # type: ignore[attr-defined]  # exported without saying so
+    before = options.write_fixed_meta_data_for_testing
+    options.write_fixed_meta_data_for_testing = True
+    try:
+        yield
+    finally:
+        options.write_fixed_meta_data_for_testing = before
 
 
 def _settle_classes(document: Drawing) -> None:
@@ -106,7 +124,7 @@ class _Pen:
 
     def _text(self, item: Text) -> None:
         # Two per cent signs begin a control code in this format.
-        said = item.said.replace("%%", "% %")
+        said = _CONTROL.sub("% ", item.said)
         height = item.size * _CAPITALS * self._per_mm
         text = self._space.add_text(
             said, height=height, rotation=90 if item.turned else 0, dxfattribs=self._on(item.style)

@@ -64,13 +64,13 @@ def shortened(text: str, width: float, size: float, *, bold: bool = False) -> st
     return ""
 
 
-def wrapped(text: str, width: float, size: float) -> list[str]:
+def wrapped(text: str, width: float, size: float, *, bold: bool = False) -> list[str]:
     """Break a text into lines no wider than they may be; a word that is wider itself is cut off."""
     lines: list[str] = []
     for word in text.split():
         longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width([Span(text=longer)], size) <= width:
+        if lines and text_width([Span(text=longer, bold=bold)], size) <= width:
             lines[-1] = longer
         else:
-            lines.append(shortened(word, width, size))
+            lines.append(shortened(word, width, size, bold=bold))
     return lines

@@ -19,6 +19,9 @@ _APART = 3.0
 _LEAST_COLUMN = 24.0
 """Of the table. [mm]"""
 
+_WIDEST_COLUMN = 48.0
+"""Of the table: a longer row goes on in the next one, so that one of them does not widen all. [mm]"""
+
 _MOST_FOR_TABLE = 0.4
 """The share of the sheet that a table may take from the drawing."""
 
@@ -88,13 +91,19 @@ class Table:
         """Draw its title and its rows, column by column; those that find no room are left to the cut list."""
         step = LINE * _ROW
         head = shortened(title, self.columns * self.column, _ROW)
-        if len(rows) > self.capacity:
-            kept = self.capacity - 1
-            rows = (*rows[:kept], (f"+ {len(rows) - kept}", "on the cut list"))
+        lines = _in_lines(rows, self.column)
+        if len(lines) > self.capacity:
+            kept = next(
+                count
+                for count in range(len(rows) - 1, -1, -1)
+                if len(_in_lines(rows[:count], self.column)) < self.capacity
+            )
+            more = (f"+ {len(rows) - kept}", "on the cut list")
+            lines = [*_in_lines(rows[:kept], self.column), more]
         items: list[Item] = [
             Text(x=self.left, y=self.top + step / 2, spans=(Span(text=head),), size=_ROW, style=Style.NOTE)
         ]
-        for index, (mark, rest) in enumerate(rows):
+        for index, (mark, rest) in enumerate(lines):
             column, row = divmod(index, self.rows)
             mark_width = text_width([Span(text=mark, bold=True)], _ROW)
             said = shortened(f"  {rest}", self.column - mark_width - 1.0, _ROW)
@@ -171,20 +180,37 @@ def with_table(
     widest = max(
         text_width([Span(text=mark, bold=True), Span(text=f"  {rest}")], _ROW) for mark, rest in rows
     )
-    column = min(max(_LEAST_COLUMN, widest + 3.0), area.right - area.left)
+    column = min(max(_LEAST_COLUMN, widest + 3.0), _WIDEST_COLUMN, area.right - area.left)
+    lines = len(_in_lines(rows, column))
     width, height = area.right - area.left, area.bottom - area.top
     high = max(1, int(height / step) - 1)
-    columns = min(math.ceil(len(rows) / high), max(1, int(_MOST_FOR_TABLE * width / column)))
+    columns = min(math.ceil(lines / high), max(1, int(_MOST_FOR_TABLE * width / column)))
     left = area.right - columns * column
     beside = (
         fit(replace(area, right=left - _APART), size, depths),
         Table(left=left, top=area.top, column=column, columns=columns, rows=high),
     )
     abreast = max(1, int(width / column))
-    low = min(math.ceil(len(rows) / abreast), max(1, int(_MOST_FOR_TABLE * height / step) - 1))
+    low = min(math.ceil(lines / abreast), max(1, int(_MOST_FOR_TABLE * height / step) - 1))
     top = area.bottom - (low + 1) * step
     below = (
         fit(replace(area, bottom=top - _APART), size, depths),
         Table(left=area.left, top=top, column=column, columns=abreast, rows=low),
     )
-    return min(beside, below, key=lambda option: (option[1].capacity < len(rows), option[0].scale))
+    return min(beside, below, key=lambda option: (option[1].capacity < lines, option[0].scale))
+
+
+def _in_lines(rows: Sequence[tuple[str, str]], column: float) -> list[tuple[str, str]]:
+    """Break the rows of a table that are wider than its column into several."""
+    lines: list[tuple[str, str]] = []
+    for mark, rest in rows:
+        marks = wrapped(mark, column - 1.0, _ROW, bold=True)
+        lines += [(line, "") for line in marks[:-1]]
+        last = marks[-1] if marks else ""
+        room = column - 1.0 - text_width([Span(text=f"{last}  ", bold=True)], _ROW)
+        if len(marks) > 1:
+            lines.append((last, ""))
+            last, room = "", column - 1.0
+        first, *others = wrapped(rest, room, _ROW) or [""]
+        lines += [(last, first), *(("", line) for line in others)]
+    return lines

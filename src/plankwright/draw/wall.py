@@ -163,7 +163,7 @@ def _heading(what: Subject) -> Heading:
     surface, layout = what.surface, what.layout
     width, height = (write_length(nm, what.tape) for nm in (surface.width_nm, surface.height_nm))
     boards = len({row.piece.board_id for row in what.rows})
-    seen = "seen from inside the room" if surface.kind is SurfaceKind.WALL else "seen in plan"
+    seen = _SEEN[surface.kind]
     return Heading(
         title=what.job.name,
         of=surface.id,
@@ -175,6 +175,13 @@ def _heading(what: Subject) -> Heading:
             f"{f' · {corners}' if (corners := tell_corners(what.job, surface.id)) else ''}"
         ),
     )
+
+
+_SEEN = {
+    SurfaceKind.WALL: "seen from inside the room",
+    SurfaceKind.CEILING: "seen looking up at it",
+    SurfaceKind.FLOOR: "seen looking down on it",
+}
 
 
 def _answer(what: Subject) -> str:

@@ -3,6 +3,7 @@
 import io
 from typing import Any, cast
 
+import ezdxf
 import pytest
 from ezdxf import bbox, filemanagement
 from ezdxf.document import Drawing
@@ -90,7 +91,7 @@ def test_each_shape_by_itself() -> None:
             Polygon(rings=(((0.0, 0.0), (1.0, 0.0), (1.0, 1.0)),), style=Style.PIECE),
             Line(places=((0.0, 50.0), (100.0, 0.0)), style=Style.OPENING_CROSS),
             Circle(x=50.0, y=25.0, radius=2.0, style=Style.NAIL),
-            Text(x=5.0, y=45.0, spans=(Span(text="50 %%d ½″"),), size=4.0, turned=True),
+            Text(x=5.0, y=45.0, spans=(Span(text="50 %%d %%% ½″"),), size=4.0, turned=True),
         ),
     )
     space = read(write_dxf(scene, System.METRIC)).modelspace()
@@ -100,7 +101,14 @@ def test_each_shape_by_itself() -> None:
     assert [tuple(point[:2]) for point in line.get_points()] == [(0, 0), (100, 50)]
     assert not line.closed
     assert (circle.dxf.center.x, circle.dxf.center.y, circle.dxf.radius) == (50, 25, 2)
-    assert (text.dxf.text, text.dxf.rotation) == ("50 % %d ½″", 90)
+    assert (text.dxf.text, text.dxf.rotation) == ("50 % %d % % % ½″", 90)
+
+
+def test_the_library_is_left_as_it_was() -> None:
+    """Other users of it in the same process get their dates and ids."""
+    write_dxf(PORCH, System.METRIC)
+    options = cast("Any", ezdxf).options
+    assert not options.write_fixed_meta_data_for_testing
 
 
 def test_a_plain_wall_has_a_piece_too() -> None:

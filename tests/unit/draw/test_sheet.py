@@ -59,6 +59,20 @@ def test_rows_beyond_a_table_are_left_to_the_cut_list() -> None:
     ]
 
 
+def test_one_long_row_does_not_widen_the_columns() -> None:
+    """It goes on in the rows below it, word by word."""
+    long = ("wire between the sockets and the switch, through the studs, up to the attic", 'at 0", 45-1/2"')
+    rows = [long, *((f"{number}a", "B17") for number in range(10))]
+    _, table = with_table(AREA, rows, (10**9, 3 * 10**9), NO_DEPTHS)
+    assert table is not None
+    assert table.column <= 48.0
+    texts = [item for item in table.drawn("Small pieces", rows) if isinstance(item, Text)]
+    assert all(text_width(text.spans, text.size) <= table.column for text in texts)
+    said = " ".join(text.said.strip() for text in texts[1:])
+    assert said.startswith(" ".join(long))
+    assert said.endswith("9a  B17")
+
+
 def test_a_heading_says_all_lines_within_its_width() -> None:
     """Long names are cut off, long answers broken into lines."""
     heading = Heading(
