@@ -22,7 +22,7 @@ def test_yes_leaves_code_0_and_says_what_is_spare(run: Run, village: Path) -> No
         "wall: all 6.7 sq ft covered.",
         "wall: No joint is in sight.",
         "wall: Wood spent: 7.1 sq ft.",
-        "Spare: one whole board, C.",
+        'Spare: one whole board, C (8\' 0" × 5").',
     ]
 
 

@@ -2,9 +2,11 @@
 
 import io
 import json
+import math
 from dataclasses import replace
 
 import pymupdf
+import shapely
 from ezdxf.filemanagement import read
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -12,8 +14,22 @@ from hypothesis import strategies as st
 from plankwright.cli.advice import leaf_as_json, values_as_json
 from plankwright.layout import Effort, Watch, lay_out
 from plankwright.layout.hanging import grown
+from plankwright.layout.regions import along_and_across, as_polygon, place_on_surface
 from plankwright.measure import INCH
-from plankwright.model import Air, Fastening, Flaw, Job, Layer, Lot, Paint, Room, Severity, Treatment
+from plankwright.model import (
+    Air,
+    Fastening,
+    Flaw,
+    Job,
+    Layer,
+    Lot,
+    Paint,
+    Point,
+    Room,
+    Severity,
+    Surface,
+    Treatment,
+)
 from plankwright.paper.leaf import Leaf
 from plankwright.trade.fasteners.facts import PROTECTED_DEPTH_NM
 from plankwright.trade.fasteners.nails import nail_kinds
@@ -21,6 +37,7 @@ from plankwright.workshop.advice.fit_edges import edges_leaf, fit_edges
 from plankwright.workshop.advice.go_shopping import go_shopping, shopping_leaf
 from plankwright.workshop.advice.judge_moisture import judge_moisture
 from plankwright.workshop.advice.measure_lumber import measure_lumber
+from plankwright.workshop.advice.nail_plan import Driven
 from plankwright.workshop.advice.plan_nails import plan_nails
 from plankwright.workshop.advice.ready_boards import ready_boards, readying_leaf
 from plankwright.workshop.advice.tell_lumber import lumber_leaf
@@ -84,27 +101,36 @@ def test_no_nail_goes_where_it_must_not(job: Job) -> None:
     layout = lay_out(job, effort=MOMENT, watch=AT_ONCE).layout
     plan = plan_nails(job, layout)
     for surface in plan.surfaces:
-        allowed = plan.rule.allowed_nm(opened=surface.opened)
+        allowed = plan.rule.allowed_nm(opened=surface.opened, backing_nm=surface.backing_nm)
         assert allowed <= PROTECTED_DEPTH_NM.value
         barred = [
-            grown(keep_out.place, job.rules.nail_clearance_nm)
+            as_polygon(grown(keep_out.place, job.rules.nail_clearance_nm))
             for keep_out in job.surface(surface.surface_id).keep_outs
         ]
         for piece in surface.pieces:
             for one in piece.driven:
                 assert one.chosen.nail is None or 0 < one.chosen.bite_nm <= one.chosen.deepest_nm <= allowed
-                for x, y in one.spots:
-                    assert not any(
-                        place.left < x < place.right and place.bottom < y < place.top for place in barred
-                    )
+                for spot in one.spots:
+                    tip = _tip(job.surface(surface.surface_id), one, spot)
+                    way = shapely.Point(spot) if tip == spot else shapely.LineString((spot, tip))
+                    assert not any(way.relate_pattern(place, "T********") for place in barred)
     counted = [one.count for piece in plan.pieces for one in piece.driven if one.chosen.nail is not None]
     assert sum(one.driven for one in plan.to_buy) == sum(counted)
+
+
+def _tip(surface: Surface, driven: Driven, spot: Point) -> Point:
+    """Give where the tip of a nail lies, seen from the room: at a tongue it leans back by 45°."""
+    nail = driven.chosen.nail
+    if nail is None or not driven.blind:
+        return spot
+    along, across = along_and_across(surface, spot)
+    return place_on_surface(surface, along, across - math.floor(nail.length_nm * math.sqrt(0.5)))
 
 
 @settings(max_examples=15)
 @given(known_jobs())
 def test_every_answer_can_be_told_printed_and_given_as_json(job: Job) -> None:
-    """With a source for each sentence that has a figure of the trade's, and nothing that JSON cannot hold."""
+    """All sentences on screen and paper, and no value that JSON cannot hold."""
     layout = lay_out(job, effort=MOMENT, watch=AT_ONCE).layout
     moisture, readying = judge_moisture(job, layout), ready_boards(job, layout)
     lumber, plan = measure_lumber(job, layout), plan_nails(job, layout)
@@ -140,3 +166,26 @@ def test_no_layout_uses_a_treated_board(job: Job, treatment: Treatment) -> None:
     barred = replace(first, treatment=treatment, flaws=(lost, *first.flaws))
     layout = lay_out(replace(job, boards=(barred, *job.boards[1:])), effort=MOMENT, watch=AT_ONCE).layout
     assert first.id not in {piece.board_id for piece in layout.pieces}
+
+
+@settings(max_examples=15)
+@given(known_jobs())
+def test_moisture_and_trim_are_judged_of_all_that_hangs_and_of_nothing_else(job: Job) -> None:
+    """Hung boards and spares make up the pile; no seam opens farther than the course that opens most."""
+    layout = lay_out(job, effort=MOMENT, watch=AT_ONCE).layout
+    moisture, edges = judge_moisture(job, layout), fit_edges(job, layout)
+    hung = {piece.board_id for piece in layout.pieces}
+    if hung:
+        assert hung.isdisjoint(moisture.spares)
+        assert hung | set(moisture.spares) == {board.id for board in job.boards}
+        assert set(moisture.unmeasured) <= hung
+        assert {one.surface_id for one in moisture.movements} == {
+            part.surface_id for part in layout.surfaces if part.pieces
+        }
+    for movement in moisture.movements:
+        for seams in (movement.tongues, movement.square):
+            assert seams is None or seams.opens_nm <= movement.opens.most_nm
+        assert movement.square is None or movement.square.closes_nm <= movement.closes.most_nm
+    gap = job.rules.expansion_gap_nm
+    for side in edges.sides:
+        assert side.cover.untrimmed is (gap > 0 and not getattr(job.surface(side.surface_id).trim, side.edge))

@@ -19,8 +19,8 @@ from plankwright.workshop.advice.go_shopping import go_shopping, shopping_leaf
 def command(talk: Talk, folder: Path, layout: Path | None, *, sources: bool) -> None:
     """List what has to be bought for a layout.
 
-    Nails by length, drill bits, adhesive, box extenders, trim, blades, tests. LAYOUT left out,
-    FOLDER/out/layout.json. Which boards are missing is what “plankwright enough” says.
+    Nails by length, drill bits, adhesive, box extenders, jamb extensions, trim, blades, tools, tests. LAYOUT
+    left out, FOLDER/out/layout.json. Which boards are missing is what “plankwright enough” says.
 
     \b
       plankwright buy porch

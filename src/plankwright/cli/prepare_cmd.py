@@ -19,8 +19,9 @@ from plankwright.workshop.advice.ready_boards import ready_boards, readying_leaf
 def command(talk: Talk, folder: Path, layout: Path | None, *, sources: bool) -> None:
     """List what is done to each board before it is cut.
 
-    In the order of work, tool by tool: look, nails, detector, heat or drying, ends, edges, thickness. With a
-    layout only the boards that it needs; LAYOUT left out, FOLDER/out/layout.json if it is there.
+    In the order of work, tool by tool: look, nails, detector, heat or drying, chalk, edges, thickness. With a
+    layout only the boards that it needs, and what the saw does to each later; LAYOUT left out,
+    FOLDER/out/layout.json if it is there.
 
     \b
       plankwright prepare porch

@@ -18,6 +18,7 @@ from plankwright.measure.length import (
 from plankwright.measure.quantity import (
     to_celsius,
     to_fahrenheit,
+    write_fine,
     write_force,
     write_mass,
     write_small,
@@ -46,6 +47,7 @@ __all__ = [
     "to_fahrenheit",
     "write_area",
     "write_exact",
+    "write_fine",
     "write_force",
     "write_inches",
     "write_length",

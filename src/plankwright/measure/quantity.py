@@ -1,10 +1,15 @@
 """Small lengths, temperatures, masses and forces as text, in the units that go with a tape."""
 
-from plankwright.measure.length import INCH, MILLIMETRE, System, TapeStyle
+from dataclasses import replace
+
+from plankwright.measure.length import INCH, MILLIMETRE, Nm, System, TapeStyle
+from plankwright.measure.writing import write_inches
 
 _POUNDS_PER_KG = 2.2046226
 _POUNDS_FORCE_PER_NEWTON = 0.22480894
 _FEW = 10.0
+_FINEST = 64
+"""Thicknesses are measured finer than lengths: a step of 1/32 in is none of 1/16. [fractions of an inch]"""
 
 
 def write_small(nm: float, style: TapeStyle) -> str:
@@ -25,6 +30,26 @@ def write_small(nm: float, style: TapeStyle) -> str:
     if style.system is System.METRIC:
         return f"{nm / MILLIMETRE:.1f} mm"
     return f"{nm / INCH:.2f} in"
+
+
+def write_fine(nm: Nm, style: TapeStyle) -> str:
+    """Write a shim, or a step between two thicknesses, more finely than a tape tells lengths.
+
+    Parameters
+    ----------
+    nm
+        The thickness. [nm]
+    style
+        The tape; only its system counts.
+
+    Returns
+    -------
+    str
+        To the 64th of an inch or the tenth of a millimetre: `3/64"` or `1.2 mm`.
+    """
+    if style.system is System.METRIC:
+        return write_small(nm, style)
+    return write_inches(nm, replace(style, denominator=_FINEST))
 
 
 def to_celsius(fahrenheit: float) -> float:

@@ -8,7 +8,7 @@ from plankwright.draw.svg import write_svg
 from plankwright.layout.at_saw import at_saw
 from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.sawing import piece_name, saw_boards
-from plankwright.measure import Nm, TapeStyle, write_inches, write_length
+from plankwright.measure import Nm, TapeStyle, write_fine, write_inches, write_length
 from plankwright.model import (
     NOTHING_DONE,
     Board,
@@ -190,7 +190,7 @@ def _notes(label: str, one: AsHung, closing: set[str]) -> Iterator[str]:
     for treatment in one.treatments(EdgeTreatment.SPLINE, EdgeTreatment.FACE_NAIL):
         yield f"{label}: {treatment}."
     if one.piece.shim_nm:
-        yield f"{label}: a shim of {one.inches(one.piece.shim_nm)} goes behind it."
+        yield f"{label}: a shim of {write_fine(one.piece.shim_nm, one.tape)} goes behind it."
 
 
 def _saw_step(job: Job, cut: Cut, earlier: Sequence[Cut], pieces: dict[str, AsHung]) -> Step:

@@ -9,7 +9,7 @@ from plankwright.layout.done import NOTHING, Done
 from plankwright.layout.joints import Joint
 from plankwright.layout.regions import extent_in_course
 from plankwright.layout.shaping import shaping_cuts
-from plankwright.measure import Nm, write_inches
+from plankwright.measure import Nm, write_fine, write_inches
 from plankwright.model import (
     Course,
     CutKind,
@@ -195,7 +195,8 @@ class _Writer:
         along = "from the left" if level else "from below"
         if surface.kind is not SurfaceKind.WALL:
             return (
-                f"Courses run {'across' if level else 'up'} the plan, from its {surface.start} on. "
+                f"Seen looking {'up at' if surface.kind is SurfaceKind.CEILING else 'down on'} it, "
+                f"courses run {'across' if level else 'up'} the drawing, from its {surface.start} on. "
                 f"Their marks are measured square to a straight line through the outermost point "
                 f"of that side, marks along them {along}."
             )
@@ -300,7 +301,7 @@ class _Writer:
         if treatments:
             yield ToDo("Edges:", f"{', '.join(treatments)}.")
         if piece.shim_nm:
-            yield ToDo("Shim:", f"{self.inches(piece.shim_nm)} behind it.")
+            yield ToDo("Shim:", f"{write_fine(piece.shim_nm, self.what.tape)} behind it.")
         for joint in self.what.joints:
             if joint.before == piece.label:
                 yield ToDo("Joint:", self._joint(joint, told))

@@ -8,7 +8,7 @@ from plankwright.draw.subject import Subject
 from plankwright.layout.hanging import called, grown
 from plankwright.layout.regions import extent_in_course, member_at
 from plankwright.measure import Nm, write_inches
-from plankwright.model import Course, Piece, Point
+from plankwright.model import Course, Piece, Point, Rectangle
 
 
 def member_name(what: Subject, number: int) -> str:
@@ -59,7 +59,7 @@ class PieceNailing:
     Parameters
     ----------
     groups
-        Its nails.
+        Its nails; none where no nail of the kind may be driven.
     besides
         Sentences.
     """
@@ -84,11 +84,16 @@ def tell_nails(what: Subject, piece: Piece, planned: PieceNailing | None = None)
         What follows after the word "Nails:".
     """
     solid, least = what.surface.framing.solid, what.job.rules.nailing_points
-    if not piece.nails:
-        if solid:
-            return _anywhere(planned)
+    if planned is None:
+        groups: tuple[NailGroup, ...] = (NailGroup(spots=piece.nails),) if piece.nails else ()
+    else:
+        groups = planned.groups
+    if not groups and not solid and not piece.nails:
         return f"none, no {what.member} takes one behind this piece: add blocking or adhesive."
-    groups = planned.groups if planned is not None and planned.groups else (NailGroup(spots=piece.nails),)
+    if not groups and planned is not None:
+        return "none, every nail of this kind is too long here or too short: add blocking or adhesive."
+    if solid and not piece.nails:
+        return _anywhere(groups)
     text = " ".join(_tell_group(what, group) for group in groups)
     reached = {number for group in groups for number in _members(what, group.spots)}
     if not solid and len(reached) < least:
@@ -96,10 +101,10 @@ def tell_nails(what: Subject, piece: Piece, planned: PieceNailing | None = None)
     return text
 
 
-def _anywhere(planned: PieceNailing | None) -> str:
-    if planned is None or not planned.groups:
+def _anywhere(groups: tuple[NailGroup, ...]) -> str:
+    if not groups:
         return "anywhere, the backing is solid."
-    (group,) = planned.groups
+    (group,) = groups
     return f"{group.count} × {group.nail}, anywhere, the backing is solid."
 
 
@@ -126,19 +131,28 @@ def tell_keep_outs(what: Subject, course: Course) -> Iterator[str]:
     Parameters
     ----------
     what, course
-        The course on its surface; the clearance that the rules ask for is counted in.
+        The course on its surface; the clearance that the rules ask for is counted in. What runs where none of
+        its pieces hangs is left out.
 
     Yields
     ------
     str
         One sentence a keep-out.
     """
-    for keep_out in what.surface.keep_outs:
+    surface = what.surface
+    whole = Rectangle(left=0, bottom=0, right=surface.width_nm, top=surface.height_nm)
+    _, length, *_ = extent_in_course(surface, whole)
+    pieces = [extent_in_course(surface, piece.place) for piece in course.pieces]
+    for keep_out in surface.keep_outs:
         place = grown(keep_out.place, what.job.rules.nail_clearance_nm)
-        along_from, along_to, across_from, across_to = extent_in_course(what.surface, place)
+        along_from, along_to, across_from, across_to = extent_in_course(surface, place)
         if across_from >= course.to_nm or across_to <= course.from_nm:
             continue
-        where = f"between {_inches(what, max(0, along_from))} and {_inches(what, along_to)} along"
+        if not any(start < along_to and end > along_from for start, end, *_ in pieces):
+            continue
+        where = (
+            f"between {_inches(what, max(0, along_from))} and {_inches(what, min(length, along_to))} along"
+        )
         if across_from > course.from_nm or across_to < course.to_nm:
             low, high = max(across_from, course.from_nm), min(across_to, course.to_nm)
             where += f", {_inches(what, low)} to {_inches(what, high)} from the start"

@@ -38,12 +38,15 @@ class Pack:
         What stands behind all lists: what to buy, what can hurt.
     planned
         What was planned for each surface, by its id.
+    mind
+        What nobody checked and whoever hangs the boards must know, in sentences for the first sheet.
     """
 
     before: tuple[Section, ...] = ()
     at_the_wall: tuple[Section, ...] = ()
     after: tuple[Section, ...] = ()
     planned: Mapping[str, Planned] = field(default_factory=dict)
+    mind: tuple[str, ...] = ()
 
     @property
     def sources(self) -> tuple[Source, ...]:

@@ -48,7 +48,7 @@ def work_sheets_pdf(
     standing
         How far the job has come: only what is still to be cut and hung is told.
     pack
-        What is printed besides, and what was planned for the pieces.
+        What is printed besides, what was planned for the pieces, and what to mind of it.
 
     Returns
     -------
@@ -63,7 +63,7 @@ def work_sheets_pdf(
             "job": job.name,
             "paper": {"width": page.height, "height": page.width},
             "answer": answer,
-            "remarks": remarks,
+            "remarks": [*remarks, *pack.mind],
             "order": _order_of_work(job, layout, begun=standing.begun, full=pack is not NOTHING_BESIDES),
             "maps": _maps(job, layout, page, standing),
             "cautions": [asdict(caution) for caution in CAUTIONS],
@@ -137,7 +137,8 @@ _LABELS = (
 
 _READY = (
     "Buy what is listed under “To buy”. Have the boards in the room until they are dry enough, and take "
-    "them through “Getting boards ready”, column by column."
+    "them through “Getting boards ready”, column by column. Trim and rip nothing on the way: that is on the "
+    "cut list."
 )
 """Told besides where the pack has the lists for it."""
 

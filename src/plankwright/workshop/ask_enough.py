@@ -8,7 +8,7 @@ from plankwright.layout.again import links_kept
 from plankwright.layout.left_over import left_over
 from plankwright.layout.offcuts import offcuts, wood_spent_nm2
 from plankwright.layout.result import Result, TooLittle, Verdict, Wanted, verdict
-from plankwright.measure import TapeStyle, round_up, write_area, write_length
+from plankwright.measure import TapeStyle, round_down, round_up, write_area, write_inches, write_length
 from plankwright.model import (
     NOTHING_DONE,
     Bound,
@@ -21,7 +21,8 @@ from plankwright.model import (
     runs_all_round,
     walls_of,
 )
-from plankwright.workshop.judge_tally import to_cover_nm2
+from plankwright.workshop.advice.telltale import has_insects
+from plankwright.workshop.judge_tally import ClearRun, to_cover_nm2, usable_runs
 from plankwright.workshop.tell_bound import tell_bound
 from plankwright.workshop.tell_look import tell_look
 from plankwright.workshop.wording import counted, listed
@@ -148,7 +149,7 @@ def ask_enough(job: Job, result: Result, standing: Standing = NOTHING_DONE) -> A
             *_tell_too_little(short, job.tape),
             *_tell_wood_in_all(job, result),
             *_tell_wanted(result, job.tape),
-            *_tell_left(untouched, left, overall),
+            *_tell_left(job, untouched, left, overall),
             *_tell_held_back(result, overall),
             *(("The search was stopped early: a longer one may find better.",) if result.stopped else ()),
         ),
@@ -288,16 +289,39 @@ def _tell_wanted(result: Result, tape: TapeStyle) -> Iterator[str]:
     )
 
 
-def _tell_left(untouched: Sequence[str], left: int, overall: Verdict) -> Iterator[str]:
+def _tell_left(job: Job, untouched: Sequence[str], left: int, overall: Verdict) -> Iterator[str]:
     kept = f"{counted(left, 'offcut')} worth keeping"
-    if untouched:
-        what = "Spare" if overall is Verdict.ENOUGH else "Not used"
-        boards = f"{what}: {counted(len(untouched), 'whole board')}, {_named(untouched)}"
-        yield f"{boards}; besides, {kept}." if left else f"{boards}."
+    besides = f"; besides, {kept}." if left else "."
+    if overall is not Verdict.ENOUGH and untouched:
+        yield f"Not used: {counted(len(untouched), 'whole board')}, {_named(untouched)}{besides}"
+        return
+    boards = [job.board(name) for name in untouched]
+    gives = {board.id: runs for board in boards if (runs := usable_runs(board, job.rules))}
+    eaten = [board.id for board in boards if board.id in gives and has_insects(board)]
+    spare = {name: _size(runs, job.tape) for name, runs in gives.items() if name not in eaten}
+    if spare:
+        # With many of them a sentence has no room for their sizes.
+        few = len(spare) <= MOST_NAMED
+        named = [f"{name} ({size})" if few else name for name, size in spare.items()]
+        yield f"Spare: {counted(len(spare), 'whole board')}, {_named(named)}{besides}"
     elif left:
-        yield f"No whole board is left over, but {kept}."
+        yield f"No whole board is {'spare' if untouched else 'left over'}, but {kept}."
+    elif untouched:
+        yield "Nothing is spare: no offcut is worth keeping, and no board left over can hang as it is."
     else:
         yield "Nothing is left over: every board is cut into, and no offcut is worth keeping."
+    useless = [board.id for board in boards if board.id not in gives]
+    if useless:
+        yield f"Not spare, with no clear run that is long and wide enough: {_named(useless)}."
+    if eaten:
+        yield f"Not spare until heated, with signs of insects: {_named(eaten)}."
+
+
+def _size(runs: Sequence[ClearRun], tape: TapeStyle) -> str:
+    """Give the clear length and the usable width of the longest run of a board, as stock is rounded."""
+    longest = max(runs, key=lambda run: run.length_nm)
+    length = write_length(round_down(longest.length_nm, tape.step_nm), tape)
+    return f"{length} × {write_inches(round_down(longest.width_nm, tape.step_nm), tape)}"
 
 
 def _tell_held_back(result: Result, overall: Verdict) -> Iterator[str]:

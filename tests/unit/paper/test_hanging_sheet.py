@@ -187,17 +187,27 @@ def test_closing_course_meets_the_far_side() -> None:
             "left",
         ),
         (
+            wall(96, 48, kind=SurfaceKind.CEILING),
+            (
+                "Seen looking up at it, courses run across the drawing, from its bottom on. Their marks are "
+                "measured square to a straight line through the outermost point of that side, marks along "
+                "them from the left."
+            ),
+            "upper",
+        ),
+        (
             wall(96, 48, kind=SurfaceKind.FLOOR),
             (
-                "Courses run across the plan, from its bottom on. Their marks are measured square to "
-                "a straight line through the outermost point of that side, marks along them from the left."
+                "Seen looking down on it, courses run across the drawing, from its bottom on. Their marks "
+                "are measured square to a straight line through the outermost point of that side, marks "
+                "along them from the left."
             ),
             "upper",
         ),
     ],
 )
 def test_sheet_says_where_to_start_and_measure_from(surface: Surface, start: str, far_edge: str) -> None:
-    """Walls have level and plumb lines; floors and ceilings have a plan."""
+    """Walls have level and plumb lines; of floors and ceilings it is told from where they are seen."""
     sheet = bare_wall(surface)
     assert sheet.intro[0] == start
     assert sheet.far_edge == far_edge

@@ -3,7 +3,7 @@
 from builders import box_outline, course, job, piece, rectangle, studs, surface_layout, wall
 from plankwright.draw.subject import Subject, subject
 from plankwright.model import Course, Direction, Edge, Framing, KeepOut, Piece, Surface
-from plankwright.paper.nailing import member_name, tell_keep_outs, tell_nails
+from plankwright.paper.nailing import PieceNailing, member_name, tell_keep_outs, tell_nails
 
 PIPE = KeepOut(id="riser", what="water pipe", place=rectangle(30, 0, 31, 48))
 WIRE = KeepOut(id="feed", what="wire", place=rectangle(40, 8, 60, 9))
@@ -18,6 +18,11 @@ def hung(surface: Surface, *pieces: Piece) -> Subject:
 def row(*pieces: Piece) -> Course:
     """Give the course."""
     return course(1, (6, 12), *pieces)
+
+
+def whole_row(number: int = 1, low: float = 6) -> Course:
+    """Give a course with a piece from end to end."""
+    return course(number, (low, low + 6), piece(WALL, f"{number}a B", (0, 96), (low, low + 6)))
 
 
 def plain(text: str) -> str:
@@ -62,7 +67,7 @@ def test_nails_into_solid_backing_are_counted() -> None:
 
 def test_keep_outs_are_told_with_their_clearance() -> None:
     """A pipe right through a course is told along it, a wire in part of it across as well."""
-    assert list(tell_keep_outs(hung(WALL), row())) == [
+    assert list(tell_keep_outs(hung(WALL), whole_row())) == [
         'No nail between 29" and 32" along: water pipe (riser).',
         'No nail between 39" and 61" along, 7" to 10" from the start: wire (feed).',
     ]
@@ -70,9 +75,28 @@ def test_keep_outs_are_told_with_their_clearance() -> None:
 
 def test_keep_outs_of_other_courses_are_left_out() -> None:
     """A wire that ends below a course is no concern of it."""
-    assert list(tell_keep_outs(hung(WALL), course(2, (12, 18)))) == [
+    assert list(tell_keep_outs(hung(WALL), whole_row(2, 12))) == [
         'No nail between 29" and 32" along: water pipe (riser).'
     ]
+
+
+def test_keep_outs_beside_the_pieces_of_a_course_are_left_out() -> None:
+    """Where none of its pieces hangs nobody drives a nail; and no mark lies beyond the wall."""
+    short = row(piece(WALL, "1a B", (0, 35), (6, 12)))
+    assert list(tell_keep_outs(hung(WALL), short)) == [
+        'No nail between 29" and 32" along: water pipe (riser).'
+    ]
+    wide = wall(96, 48, keep_outs=(KeepOut(id="run", what="wire", place=rectangle(0, 8, 96, 9)),))
+    assert list(tell_keep_outs(hung(wide), short)) == [
+        'No nail between 0" and 96" along, 7" to 10" from the start: wire (run).'
+    ]
+
+
+def test_no_nail_of_a_kind_may_be_driven() -> None:
+    """Then paper says so, instead of those of the layout."""
+    one = piece(WALL, "1a B", (0, 60), (6, 12), nailed_at=(8, 24, 40))
+    told = tell_nails(hung(WALL, one), one, PieceNailing())
+    assert told == ("none, every nail of this kind is too long here or too short: add blocking or adhesive.")
 
 
 def test_upright_courses_cross_strips() -> None:
@@ -89,4 +113,4 @@ def test_upright_courses_cross_strips() -> None:
     one = piece(upright, "1a B", (0, 90), (6, 12), nailed_at=(8, 40))
     what = hung(upright, one)
     assert plain(tell_nails(what, one)) == "4 in all: 2 on each of S1, S2."
-    assert list(tell_keep_outs(what, row())) == ['No nail between 49" and 52" along: wire (feed).']
+    assert list(tell_keep_outs(what, row(one))) == ['No nail between 49" and 52" along: wire (feed).']

@@ -1,6 +1,7 @@
 """The pages that the trade adds: boxes to tick, rows that no page splits, sources, labels to be read."""
 
 import re
+from dataclasses import replace
 from functools import cache
 
 import pymupdf
@@ -74,6 +75,33 @@ def test_no_row_is_split_over_two_pages(page: Page) -> None:
             beside = [other for other, at in spans if abs(at.y0 - place.y0) < 3 and at.x0 > place.x1]
             assert any(one.startswith(("look", "pull")) for one in beside), text
     assert found == [row[0] for row in ROWS]
+
+
+@pytest.mark.parametrize("lines", range(41, 48))
+def test_no_title_stands_alone_at_the_foot_of_a_page(lines: int) -> None:
+    """However long what stands before is, its headline and what comes first below it stand on its page."""
+    before = Part(title="Lines", said=(Said("One more."),) * lines)
+    leaf = replace(LEAF, title="Something before", parts=(before,))
+    pack = Pack(before=(Section(title="Before you cut", leaves=(leaf, LEAF)),))
+    document = Sheets(work_sheets_pdf(porch_job(), porch_layout(), LETTER, pack=pack))
+    (page,) = [words(page) for page in document.headed("Before you cut") if "Getting ready" in words(page)]
+    assert "Getting ready Sixty boards. [1] Words By hand." in page
+
+
+def test_what_nobody_checked_stands_on_the_first_sheet() -> None:
+    """Below what the checker leaves to whoever hangs the boards."""
+    pack = Pack(mind=("Nobody knows what holds it.",))
+    first = words(
+        Sheets(work_sheets_pdf(porch_job(), porch_layout(), LETTER, (), ("Odd.",), pack=pack)).pages[0]
+    )
+    assert "Mind • Odd. • Nobody knows what holds it." in first
+
+
+def test_the_first_sheet_bars_the_saw_until_the_cut_list() -> None:
+    """Getting boards ready comes before it, and cuts nothing."""
+    first = words(whole().pages[0])
+    ready, cut = first.index("Getting boards ready”, column by column"), first.index("Cut board by board")
+    assert ready < first.index("Trim and rip nothing on the way: that is on the cut list.") < cut
 
 
 def test_boxes_to_tick_stand_in_the_cells_and_done_ones_are_ticked() -> None:

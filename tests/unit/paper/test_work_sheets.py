@@ -145,10 +145,12 @@ def test_marks_of_square_cuts_are_those_of_the_cut_list() -> None:
 
 
 def test_course_marks_are_those_of_the_layout() -> None:
-    """The far edge of every course stands on the hanging sheet, in order."""
+    """The far edge of every course stands on the hanging sheet, in order; again where it goes on overleaf."""
     text = " ".join(words(page) for page in porch_sheets().headed("Hanging sheet"))
     marks = re.findall(r"Course (\d+): upper edge at (\S+)", text)
-    assert marks == [(str(number), write_inches(nm(6 * number), porch_job().tape)) for number in range(1, 7)]
+    assert list(dict.fromkeys(marks)) == [
+        (str(number), write_inches(nm(6 * number), porch_job().tape)) for number in range(1, 7)
+    ]
 
 
 def test_no_board_is_split_over_two_pages() -> None:

@@ -10,6 +10,7 @@ from plankwright.model import (
     Course,
     EdgeKind,
     EdgeProfile,
+    Flaw,
     Framing,
     Job,
     Layout,
@@ -17,6 +18,7 @@ from plankwright.model import (
     Rectangle,
     Rules,
     Score,
+    Severity,
     Surface,
     SurfaceLayout,
 )
@@ -106,7 +108,7 @@ def test_yes_names_what_is_covered_and_what_is_spare() -> None:
         "wall: No joint is in sight.",
         "wall: Wood spent: 8.0 sq ft.",
         "wall: Two milled pieces with the whole face width; they interlock along 8' 0\" of seam.",
-        "Spare: two whole boards, C and D.",
+        'Spare: two whole boards, C (8\' 0" × 6") and D (8\' 0" × 6").',
     ]
 
 
@@ -129,7 +131,7 @@ def test_offcuts_worth_keeping_are_counted() -> None:
         "No whole board is left over, but one offcut worth keeping.",
     )
     assert ask_enough(job("A", "B", "C"), cut).pile == (
-        "Spare: one whole board, C; besides, one offcut worth keeping.",
+        'Spare: one whole board, C (8\' 0" × 6"); besides, one offcut worth keeping.',
     )
 
 
@@ -140,7 +142,7 @@ def test_boards_held_back_are_not_called_spare() -> None:
     assert answer.untouched == ("C",)
     assert answer.held_back == ("D",)
     assert answer.pile == (
-        "Spare: one whole board, C.",
+        'Spare: one whole board, C (8\' 0" × 6").',
         "Held back as spares, as the rules ask: D.",
     )
 
@@ -153,6 +155,38 @@ def test_many_spare_boards_are_named_in_part_and_counted() -> None:
         "Spare: 14 whole boards, B3, B4, B5, B6, B7, B8, B9, B10, B11, B12, B13, B14 and 2 more.",
     )
     assert len(answer.untouched) == 14
+
+
+def test_only_what_gives_a_piece_is_spare() -> None:
+    """Neither a board whose clear runs are too short, nor one with insects that were not heated."""
+    asked = job("A", "B", "C", "D", "E", "F")
+    rot = Flaw(start_nm=FOOT, end_nm=7 * FOOT, what="rot", severity=Severity.LOST)
+    short = Flaw(start_nm=0, end_nm=3 * FOOT + INCH // 32, what="split", severity=Severity.LOST)
+    marred = {
+        "C": {"flaws": (rot,)},
+        "D": {"note": "worm holes"},
+        "E": {"note": "worm holes, heated"},
+        "F": {"flaws": (short,)},
+    }
+    boards = tuple(replace(one, **marred.get(one.id, {})) for one in asked.boards)  # type: ignore[arg-type]
+    told = ask_enough(replace(asked, boards=boards), result("A", "B"))
+    assert told.pile == (
+        'Spare: two whole boards, E (8\' 0" × 6") and F (4\' 11-15/16" × 6").',
+        "Not spare, with no clear run that is long and wide enough: C.",
+        "Not spare until heated, with signs of insects: D.",
+    )
+    assert told.untouched == ("C", "D", "E", "F")
+
+
+def test_where_nothing_left_over_can_hang_nothing_is_spare() -> None:
+    """It is said, and why."""
+    asked = job("A", "B", "C")
+    short = Flaw(start_nm=0, end_nm=7 * FOOT, what="split", severity=Severity.LOST)
+    useless = replace(asked, boards=(*asked.boards[:2], replace(asked.boards[2], flaws=(short,))))
+    assert ask_enough(useless, result("A", "B")).pile == (
+        "Nothing is spare: no offcut is worth keeping, and no board left over can hang as it is.",
+        "Not spare, with no clear run that is long and wide enough: C.",
+    )
 
 
 def test_no_says_how_much_is_covered_and_what_would_close_it() -> None:

@@ -92,6 +92,12 @@ def test_totals_and_recovery_go_by_lot_and_overall() -> None:
     assert judged.pile.recovery == pytest.approx(1200 / 1470)
 
 
+def test_a_lot_is_told_once_however_it_is_written() -> None:
+    """Under the name that comes first."""
+    judged = judge_tally((board("A", lot="Hall"), board("B", lot="hall"), board("C")), RULES, IMPERIAL)
+    assert [(lot.lot, lot.boards) for lot in judged.lots] == [("Hall", 2), ("", 1)]
+
+
 def test_an_empty_tally_has_no_recovery() -> None:
     """Nothing of nothing is told as nought, without an error."""
     judged = judge_tally((), RULES, IMPERIAL)

@@ -9,6 +9,7 @@ from plankwright.paper.leaf import Leaf, Part
 from plankwright.paper.nailing import NailGroup, PieceNailing
 from plankwright.paper.pack import Pack, Section
 from plankwright.trade.fasteners.facts import NEAR_END_NM
+from plankwright.trade.fasteners.nails import Nail
 from plankwright.workshop.advice.fit_edges import Box, Edges, edges_leaf, fit_edges
 from plankwright.workshop.advice.go_shopping import go_shopping, shopping_leaf
 from plankwright.workshop.advice.judge_moisture import judge_moisture
@@ -20,6 +21,7 @@ from plankwright.workshop.advice.tell_lumber import lumber_leaf
 from plankwright.workshop.advice.tell_moisture import moisture_leaf
 from plankwright.workshop.advice.tell_nails import nails_leaf, write_bit
 from plankwright.workshop.advice.watch_out import hazards_leaf, watch_out
+from plankwright.workshop.wording import listed
 
 
 def fill_pack(
@@ -64,7 +66,18 @@ def fill_pack(
             Section(title="What can hurt you", leaves=(hazards_leaf(watch_out(job)),)),
         ),
         planned={surface.surface_id: _planned(job, surface, plan, edges) for surface in plan.surfaces},
+        mind=tuple(_mind(plan)),
     )
+
+
+def _mind(plan: NailPlan) -> Iterator[str]:
+    """Say where boards hang overhead by nails that nobody could reckon with."""
+    unchecked = [surface.surface_id for surface in plan.surfaces if surface.unchecked]
+    if unchecked:
+        yield (
+            f"What the nails hold overhead was not checked: nobody told how thick the backing of "
+            f"{listed(unchecked)} is. Give its thickness under [surface.framing] before a board hangs there."
+        )
 
 
 def _short(leaf: Leaf) -> Leaf:
@@ -114,7 +127,7 @@ def _planned(job: Job, surface: SurfaceNails, plan: NailPlan, edges: Edges) -> P
 
 def _intro(job: Job, surface: SurfaceNails, plan: NailPlan) -> Iterator[str]:
     tape = job.tape
-    allowed = write_inches(plan.rule.allowed_nm(opened=surface.opened), tape)
+    allowed = write_inches(plan.rule.allowed_nm(opened=surface.opened, backing_nm=surface.backing_nm), tape)
     yield (
         f"Nails are {plan.kind}s, of the length that stands with each piece, and none longer: it stays "
         f"within {allowed} of the {'backing' if surface.solid else 'framing'}'s face."
@@ -129,16 +142,17 @@ def _intro(job: Job, surface: SurfaceNails, plan: NailPlan) -> Iterator[str]:
 
 def _nailing(surface: SurfaceNails, piece: PieceNails, boxes: list[Box], tape: TapeStyle) -> PieceNailing:
     return PieceNailing(
-        groups=tuple(_group(one, tape) for one in piece.driven),
+        groups=tuple(_group(one, one.chosen.nail, tape) for one in piece.driven if one.chosen.nail),
         besides=tuple(_besides(surface, piece, boxes, tape)),
     )
 
 
-def _group(one: Driven, tape: TapeStyle) -> NailGroup:
-    nail = one.chosen.nail
-    length = "no nail is short enough" if nail is None else write_inches(nail.length_nm, tape)
+def _group(one: Driven, nail: Nail, tape: TapeStyle) -> NailGroup:
     return NailGroup(
-        nail=length, where="at the tongue, at 45°" if one.blind else "", spots=one.spots, count=one.count
+        nail=write_inches(nail.length_nm, tape),
+        where="at the tongue, at 45°" if one.blind else "",
+        spots=one.spots,
+        count=one.count,
     )
 
 

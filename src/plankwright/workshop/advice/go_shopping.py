@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from math import ceil, dist
 
 from plankwright.layout.regions import side_of_edge
-from plankwright.measure import FOOT, METRE, Nm, System, round_up, write_inches, write_length
-from plankwright.model import NOTHING_DONE, Edge, Job, Layout, Paint, SawKind, Standing, Surface
+from plankwright.layout.sawing import saw_boards, works_by_part
+from plankwright.measure import FOOT, METRE, Nm, System, round_up, write_fine, write_inches, write_length
+from plankwright.model import NOTHING_DONE, Edge, Job, Layout, Paint, Rectangle, SawKind, Standing, Surface
 from plankwright.paper.leaf import Grid, Leaf, Part
 from plankwright.trade.edges.facts import EXTENDER, FLUSH
 from plankwright.trade.fasteners.facts import (
@@ -23,10 +24,12 @@ from plankwright.trade.lumber.facts import NEW_EXTRA, NEW_EXTRA_SHARE
 from plankwright.trade.readying.facts import NAILS_FIRST, OLD_BLADE
 from plankwright.trade.source import Said, Source
 from plankwright.workshop.advice.fit_edges import Edges, fit_edges
+from plankwright.workshop.advice.judge_moisture import judge_moisture
 from plankwright.workshop.advice.nail_plan import NailPlan
 from plankwright.workshop.advice.plan_nails import plan_nails
 from plankwright.workshop.advice.tell_nails import called_nail, write_bit
 from plankwright.workshop.advice.watch_out import situation_of
+from plankwright.workshop.wording import counted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,9 +76,12 @@ def go_shopping(
         *_nails(job, plan),
         *_glue(plan),
         *_boxes(job, edges),
+        *_jambs(job, edges),
         *_shims(job, layout),
         *_trim(job),
         *_blades(job),
+        *_jigsaw(job, layout, standing),
+        *_meter(job, layout, standing),
         *_guards(job),
     )
 
@@ -148,10 +154,23 @@ def _boxes(job: Job, edges: Edges) -> Iterator[Item]:
         )
 
 
+def _jambs(job: Job, edges: Edges) -> Iterator[Item]:
+    by_depth: dict[Nm, list[str]] = {}
+    for jamb in edges.jambs:
+        if jamb.extension_nm:
+            by_depth.setdefault(jamb.extension_nm, []).append(jamb.called)
+    for depth, openings in sorted(by_depth.items()):
+        yield Item(
+            what=f"jamb extension, {write_inches(depth, job.tape)} deep",
+            amount=f"for {counted(len(openings), 'opening')}",
+            why=f"{', '.join(openings)}: where the jamb ends flush with what lies below the boards",
+        )
+
+
 def _shims(job: Job, layout: Layout) -> Iterator[Item]:
     shims = Counter(piece.shim_nm for piece in layout.pieces if piece.shim_nm)
     for thickness, count in sorted(shims.items()):
-        yield Item(what=f"shim, {write_inches(thickness, job.tape)}", amount=str(count), why="thinner boards")
+        yield Item(what=f"shim, {write_fine(thickness, job.tape)}", amount=str(count), why="thinner boards")
 
 
 def _trim(job: Job) -> Iterator[Item]:
@@ -198,6 +217,46 @@ def _blades(job: Job) -> Iterator[Item]:
                 why="old wood; the good one for checked boards only",
                 sources=(OLD_BLADE, NAILS_FIRST),
             )
+
+
+def _jigsaw(job: Job, layout: Layout, standing: Standing) -> Iterator[Item]:
+    """List what cuts notches and holes, unless a saw that does is at hand."""
+    if any(name in saw.name.casefold() for saw in job.saws for name in _CUTS_HOLES):
+        return
+    works = [work for several in works_by_part(job, layout, standing).values() for work in several]
+    blanks = {work.label: work.piece.place for work in works}
+    closed = [
+        _is_closed(cut.notch, blanks[cut.label])
+        for board in saw_boards(job, layout, standing)
+        for cut in board.cuts
+        if cut.notch is not None
+    ]
+    holes, notches = closed.count(True), closed.count(False)
+    told = [f"{notches} notch{'' if notches == 1 else 'es'}"] if notches else []
+    if holes:
+        told.append(f"{counted(holes, 'hole')} that no edge opens: start it from a drilled one")
+    if told:
+        yield Item(what="jigsaw, or a hole saw for round boxes", amount="1", why=", ".join(told))
+
+
+_CUTS_HOLES = ("jigsaw", "jig saw", "hole saw")
+
+
+def _is_closed(notch: Rectangle, blank: Rectangle) -> bool:
+    """Tell whether a notch, measured from the lower left corner of its piece, reaches no edge of it."""
+    beside = notch.left > 0 and notch.right < blank.width_nm
+    return beside and notch.bottom > 0 and notch.top < blank.height_nm
+
+
+def _meter(job: Job, layout: Layout, standing: Standing) -> Iterator[Item]:
+    needed = {piece.board_id for piece in layout.pieces} - set(standing.sawn)
+    unmeasured = needed & set(judge_moisture(job, layout).unmeasured)
+    if unmeasured:
+        yield Item(
+            what="moisture meter",
+            amount="1, or borrowed",
+            why=f"{counted(len(unmeasured), 'board')} that nobody measured",
+        )
 
 
 def _guards(job: Job) -> Iterator[Item]:

@@ -1,19 +1,21 @@
-"""What is done to each board before it is cut, in the order of work, tool by tool."""
+"""What is done to each board before it is cut, in the order of work, tool by tool.
+
+Nothing here takes wood off: the tally measures boards as they lie, and so does the cut list.
+"""
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from plankwright.draw.subject import Subject, subject
-from plankwright.layout.joints import Joint
-from plankwright.layout.sawing import saw_boards
-from plankwright.measure import Nm, write_inches
+from plankwright.layout.sawing import piece_name, saw_boards
+from plankwright.measure import write_fine, write_inches
 from plankwright.model import (
     NOTHING_DONE,
     Board,
     BoardCuts,
     CutKind,
+    EdgeKind,
     EdgeTreatment,
     Job,
     Layout,
@@ -40,8 +42,10 @@ from plankwright.trade.readying.facts import (
     SHIM_OR_PLANE,
     SOLID_PILE_TIMES,
 )
-from plankwright.trade.readying.signs import shows_insects, shows_mould, shows_rot
+from plankwright.trade.readying.signs import shows_insects, shows_mould, shows_rot, tells_heated
 from plankwright.trade.source import Said
+from plankwright.workshop.advice.level_joints import Step, Way, steps_at_joints
+from plankwright.workshop.advice.telltale import has_insects, paint_of, words_of
 from plankwright.workshop.advice.woods import middle_pct, wood_of
 from plankwright.workshop.wording import capital, counted
 
@@ -53,7 +57,7 @@ class Station(StrEnum):
     NAILS = "nails"
     METAL = "detector"
     HEAT = "heat, dry"
-    ENDS = "ends"
+    CHALK = "chalk as lost"
     EDGES = "edges"
     THICKNESS = "thickness"
 
@@ -87,10 +91,13 @@ class BoardWork:
         The board.
     tasks
         In the order of work.
+    at_saw
+        What the cut list does to it afterwards, in a few words; nothing without a layout.
     """
 
     board_id: str
     tasks: tuple[Task, ...]
+    at_saw: str = ""
 
     def at(self, station: Station) -> tuple[Task, ...]:
         """Give what is done to it at a station."""
@@ -106,15 +113,21 @@ class Readying:
     boards
         Those that a layout needs, in the order in which they are cut; without one every board, as tallied.
     insects, mould
-        Boards with signs of them, whether needed or not.
+        Boards with signs of them, whether needed or not; of insects those that were not heated since.
     refused
         Treated boards, which are kept out.
+    steps
+        Where boards of unlike thickness meet in sight.
+    laid
+        Whether there is a layout.
     """
 
     boards: tuple[BoardWork, ...]
     insects: tuple[str, ...]
     mould: tuple[str, ...]
     refused: tuple[str, ...]
+    steps: tuple[Step, ...]
+    laid: bool
 
 
 def ready_boards(job: Job, layout: Layout | None = None, standing: Standing = NOTHING_DONE) -> Readying:
@@ -130,41 +143,50 @@ def ready_boards(job: Job, layout: Layout | None = None, standing: Standing = NO
         How far the job has come: what was sawn already is ready.
     """
     usable = [board for board in job.boards if board.treatment is Treatment.NONE]
-    insects = tuple(board.id for board in usable if shows_insects(_words(board)))
+    insects = tuple(board.id for board in usable if has_insects(board))
     cuts = () if layout is None else saw_boards(job, layout)
+    steps = () if layout is None else steps_at_joints(job, layout, standing)
     order = [board.id for board in usable] if layout is None else [one.board_id for one in cuts]
     needed = [job.board(name) for name in dict.fromkeys(order) if name not in standing.sawn]
+    at_saw = {one.board_id: _at_saw(one) for one in cuts}
     work = _ToDo(
         job=job,
-        rips=_rips(cuts),
-        tongues_off=frozenset() if layout is None else _tongues_off(layout),
-        thickness={} if layout is None else _thickness_work(job, layout),
-        infested=frozenset(job.board(name).lot for name in insects),
+        pieces=None if layout is None else layout.pieces,
+        thickness={} if layout is None else _thickness_work(job, layout, steps),
+        # Boards without a lot have nothing in common that insects could have spread through.
+        infested=frozenset(job.board(name).lot_key for name in insects) - {""},
     )
     return Readying(
-        boards=tuple(BoardWork(board_id=board.id, tasks=tuple(work.of(board))) for board in needed),
+        boards=tuple(
+            BoardWork(board_id=board.id, tasks=tuple(work.of(board)), at_saw=at_saw.get(board.id, ""))
+            for board in needed
+        ),
         insects=insects,
-        mould=tuple(board.id for board in usable if shows_mould(_words(board))),
+        mould=tuple(board.id for board in usable if shows_mould(words_of(board))),
         refused=tuple(board.id for board in job.boards if board.treatment is not Treatment.NONE),
+        steps=steps,
+        laid=layout is not None,
     )
 
 
-def _words(board: Board) -> str:
-    return " ".join((*(flaw.what for flaw in board.flaws), board.note))
+_KINDS = {
+    CutKind.RIP: "rip",
+    CutKind.TAPER_RIP: "rip",
+    CutKind.CROSSCUT: "crosscut",
+    CutKind.ANGLED: "crosscut",
+    CutKind.NOTCH: "notch",
+}
 
 
-def _rips(cuts: Sequence[BoardCuts]) -> Counter[str]:
-    """Count the rips of each board."""
-    return Counter(
-        board.board_id for board in cuts for cut in board.cuts if cut.kind in {CutKind.RIP, CutKind.TAPER_RIP}
-    )
-
-
-def _tongues_off(layout: Layout) -> frozenset[str]:
-    """Give the boards of which a tongue is ripped off."""
-    return frozenset(
-        piece.board_id for piece in layout.pieces if EdgeTreatment.TONGUE_OFF in {piece.near, piece.far}
-    )
+def _at_saw(cuts: BoardCuts) -> str:
+    """Count the cuts of a board, as its block on the cut list has them."""
+    count = Counter(_KINDS[cut.kind] for cut in cuts.cuts)
+    told = [
+        f"{count[one]} {many if count[one] > 1 else one}"
+        for one, many in (("rip", "rips"), ("crosscut", "crosscuts"), ("notch", "notches"))
+        if count[one]
+    ]
+    return ", ".join(told) or "hangs as found"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -172,9 +194,8 @@ class _ToDo:
     """Says what is done to a board, with what a layout tells of all of them at hand."""
 
     job: Job
-    rips: Counter[str]
-    tongues_off: frozenset[str]
-    thickness: dict[str, list[Task]]
+    pieces: Sequence[Piece] | None
+    thickness: Mapping[str, list[Task]]
     infested: frozenset[str]
 
     def of(self, board: Board) -> Iterator[Task]:
@@ -184,99 +205,93 @@ class _ToDo:
         yield Task(station=Station.NAILS, what="nipped" if nails is NailsLeft.NIPPED else "pull", done=pulled)
         yield Task(station=Station.METAL, what="pass over", done=nails is NailsLeft.CHECKED)
         yield from self._heat(board)
-        yield from self._ends(board)
+        yield from self._chalk(board)
         yield from self._edges(board)
         yield from self.thickness.get(board.id, ())
 
     def _look(self, board: Board) -> Task:
-        words = _words(board)
-        known = self.job.lot_of(board)
+        words, paint = words_of(board), paint_of(self.job, board)
         signs = [
             told
             for told, met in (
                 ("insects", shows_insects(words)),
                 ("mould", shows_mould(words)),
                 ("rot", shows_rot(words)),
-                ("paint: lead", known is not None and known.paint is Paint.LEAD),
-                ("test paint", known is None or known.paint is Paint.UNKNOWN),
+                ("paint: lead", paint is Paint.LEAD),
+                ("test paint", paint is Paint.UNKNOWN),
             )
             if met
         ]
         return Task(station=Station.LOOK, what=", ".join(signs) or "splits, holes")
 
     def _heat(self, board: Board) -> Iterator[Task]:
-        if shows_insects(_words(board)):
-            yield Task(station=Station.HEAT, what="heat: insects")
-        elif board.lot in self.infested:
-            yield Task(station=Station.HEAT, what="heat with its lot")
+        heated = tells_heated(words_of(board))
+        if shows_insects(words_of(board)):
+            yield Task(station=Station.HEAT, what="heat: insects", done=heated)
+        elif board.lot_key in self.infested:
+            yield Task(station=Station.HEAT, what="heat with its lot", done=heated)
         read = board.moisture_pct
         if read is not None and read - middle_pct(self.job) > NEAR_ENOUGH_PCT.value:
             yield Task(station=Station.HEAT, what=f"dry from {read:g} %")
 
-    def _ends(self, board: Board) -> Iterator[Task]:
-        trim, tape = self.job.rules.end_trim_nm, self.job.tape
+    def _chalk(self, board: Board) -> Iterator[Task]:
+        tape = self.job.tape
         lost = [
             f"{write_inches(flaw.start_nm, tape)}–{write_inches(flaw.end_nm, tape)}"
             for flaw in board.flaws
             if flaw.severity is Severity.LOST
         ]
-        told = [f"trim {write_inches(trim, tape)}"] if trim else []
         if lost:
-            told.append(f"out {', '.join(lost)}")
-        if told:
-            yield Task(station=Station.ENDS, what="; ".join(told))
+            yield Task(station=Station.CHALK, what=", ".join(lost))
 
     def _edges(self, board: Board) -> Iterator[Task]:
-        loss, rips = self.job.rules.straight_edge_loss_nm, self.rips[board.id]
-        if board.profile.milled:
-            off = board.id in self.tongues_off
-            yield Task(
-                station=Station.EDGES, what="clean; a tongue comes off" if off else "clean tongue, groove"
-            )
-        elif loss:
-            more = f", {rips} rip{'' if rips == 1 else 's'}" if rips else ""
-            told = f"{write_inches(loss, self.job.tape)} off a side{more}"
-            yield Task(station=Station.EDGES, what=told)
+        milled = [
+            name
+            for name, stays in zip(_EDGES[board.profile.kind], self._stay_milled(board), strict=True)
+            if stays
+        ]
+        if milled:
+            yield Task(station=Station.EDGES, what=f"clean {', '.join(milled)}")
+
+    def _stay_milled(self, board: Board) -> tuple[bool, bool]:
+        """Tell of both edges whether anything of them hangs as it is milled, the reference edge first."""
+        if not board.profile.milled:
+            return False, False
+        if self.pieces is None:
+            return True, True
+        own = [piece for piece in self.pieces if piece.board_id == board.id]
+        return (
+            any((piece.far if piece.turned else piece.near) not in _TAKEN_OFF for piece in own),
+            any((piece.near if piece.turned else piece.far) not in _TAKEN_OFF for piece in own),
+        )
 
 
-def _thickness_work(job: Job, layout: Layout) -> dict[str, list[Task]]:
-    """Say what is done where boards of unlike thickness butt."""
+_EDGES = {
+    EdgeKind.SQUARE: ("", ""),
+    EdgeKind.TONGUE_AND_GROOVE: ("groove", "tongue"),
+    EdgeKind.SHIPLAP: ("under-lap", "upper lap"),
+}
+"""What the reference edge of a board and the other one are called."""
+
+_TAKEN_OFF = frozenset({EdgeTreatment.RIPPED, EdgeTreatment.TONGUE_OFF})
+
+
+def _thickness_work(job: Job, layout: Layout, steps: Sequence[Step]) -> dict[str, list[Task]]:
+    """Say which pieces are shimmed, and which boards are planed or swapped, where they meet others."""
     work: dict[str, list[Task]] = {}
     for part in layout.surfaces:
-        what = subject(job, part)
-        by_label = {row.piece.label: row.piece for row in what.rows}
-        for piece in by_label.values():
+        for piece in part.pieces:
             if piece.shim_nm:
-                shim = write_inches(piece.shim_nm, job.tape)
-                _note(work, piece.board_id, f"shim {piece.label} by {shim}")
-        for joint in what.joints:
-            if joint.in_sight:
-                _ease(job, what, joint, by_label, work)
+                label = piece_name(job, part.surface_id, piece)
+                _note(work, piece.board_id, f"shim {label} by {write_fine(piece.shim_nm, job.tape)}")
+    for step in steps:
+        told = write_fine(step.step_nm, job.tape)
+        if step.way is Way.PLANE:
+            wait = ", not before its paint is tested" if step.paint is Paint.UNKNOWN else ""
+            _note(work, step.board_id, f"plane {told} off the back of {step.label}{wait}")
+        elif step.way is Way.SWAP:
+            _note(work, step.board_id, f"{told} thicker at {step.where}: swap")
     return work
-
-
-def _ease(
-    job: Job, what: Subject, joint: Joint, by_label: dict[str, Piece], work: dict[str, list[Task]]
-) -> None:
-    """Say what is done with a step at a joint, on the thicker of both boards."""
-    pair = (by_label[joint.before], by_label[joint.after])
-    thinner, thicker = sorted(pair, key=lambda piece: _front_nm(what, piece))
-    step: Nm = _front_nm(what, thicker) - _front_nm(what, thinner)
-    if not step:
-        return
-    told = write_inches(step, job.tape)
-    where = f"{joint.before} | {joint.after}"
-    if step <= job.rules.thickness_tolerance_nm:
-        _note(work, thicker.board_id, f"ease {told} at {where}")
-    elif step <= PLANE_UP_TO_NM.value:
-        _note(work, thicker.board_id, f"plane {told} off the back of {thicker.label}")
-    else:
-        _note(work, thicker.board_id, f"{told} thicker at {where}: swap")
-
-
-def _front_nm(what: Subject, piece: Piece) -> Nm:
-    """Give how far the face of a piece stands out. [nm]"""
-    return what.job.board(piece.board_id).thickness_nm + piece.shim_nm
 
 
 def _note(work: dict[str, list[Task]], board_id: str, what: str) -> None:
@@ -293,21 +308,46 @@ def readying_leaf(job: Job, readying: Readying) -> Leaf:
     readying
         What was listed for it.
     """
-    left = sum(not task.done for work in readying.boards for task in work.tasks)
     return Leaf(
         title="Getting boards ready",
-        headline=Said(
-            f"{capital(counted(len(readying.boards), 'board'))}, {left} things to do. Take all boards "
-            "through a column before the next: no saw and no planer before the detector was over the "
-            "board.",
-            (NAILS_FIRST,),
-        ),
+        headline=_headline(readying),
         parts=(
             Part(title="Insects and mould", said=tuple(_tell_signs(job, readying))),
-            Part(title="Thickness", said=tuple(_tell_thickness(job))),
-            Part(title="Board by board", grid=_grid(readying)),
+            Part(title="Thickness", said=tuple(_tell_thickness(job, readying))),
+            Part(title="Board by board", said=tuple(_tell_no_cut(job, readying)), grid=_grid(readying)),
         ),
     )
+
+
+def _headline(readying: Readying) -> Said:
+    if not readying.boards:
+        more = " of this layout is still to be sawn" if readying.laid else " is left to be sawn"
+        return Said(f"Nothing to get ready: no board{more}.")
+    left = sum(not task.done for work in readying.boards for task in work.tasks)
+    return Said(
+        f"{capital(counted(len(readying.boards), 'board'))}, {left} thing{'' if left == 1 else 's'} to do. "
+        "Take all boards through a column before the next: no saw and no planer before the detector was "
+        "over the board.",
+        (NAILS_FIRST,),
+    )
+
+
+def _tell_no_cut(job: Job, readying: Readying) -> Iterator[Said]:
+    """Say that nothing is cut yet, and who reckons with what is taken off."""
+    if not readying.boards:
+        return
+    if readying.laid:
+        yield Said(
+            "Nothing is trimmed or ripped here: the cut list does that, and measures each board as it lies, "
+            "from its marked end and its reference edge. A cut before it would move every mark."
+        )
+        return
+    trim, loss = job.rules.end_trim_nm, job.rules.straight_edge_loss_nm
+    told = [f"{write_inches(trim, job.tape)} at each end"] if trim else []
+    if loss and not all(board.profile.milled for board in job.boards):
+        told.append(f"{write_inches(loss, job.tape)} along each long edge of a square-edged board")
+    takes = f", and itself leaves {' and '.join(told)} to be cut off" if told else ""
+    yield Said(f"Rip and trim nothing yet: a layout measures boards as they lie{takes}.")
 
 
 def _tell_signs(job: Job, readying: Readying) -> Iterator[Said]:
@@ -316,10 +356,10 @@ def _tell_signs(job: Job, readying: Readying) -> Iterator[Said]:
     low, high = SOLID_PILE_TIMES.value
     if readying.insects:
         yield Said(
-            f"Signs of insects: {', '.join(readying.insects)}. Keep their lots outside until their core was "
-            f"at {CORE_C.value:.0f} °C (133 °F) for {CORE_MINUTES.value} minutes; piled without stickers "
-            f"that takes {low} to {high} times as long. It kills what is in them and keeps nothing out "
-            "later.",
+            f"Signs of insects: {', '.join(readying.insects)}. Keep them and their lots outside until their "
+            f"core was at {CORE_C.value:.0f} °C (133 °F) for {CORE_MINUTES.value} minutes; piled without "
+            f"stickers that takes {low} to {high} times as long. It kills what is in them and keeps nothing "
+            "out later. Then note “heated” for them in the tally.",
             (HEAT, LARVAE),
         )
         pored = [name for name in readying.insects if _large_pored(job.board(name))]
@@ -329,11 +369,11 @@ def _tell_signs(job: Job, readying: Readying) -> Iterator[Said]:
                 "finish on every face keeps them from laying eggs.",
                 (POWDERPOST,),
             )
-    else:
+    elif readying.boards:
         yield Said(
-            "No signs of insects were tallied. Reused wood often has larvae all the same: look for fresh "
-            f"fine dust below holes, most of all in boards of {BEETLE_MOISTURE_PCT.value:.0f} % moisture or "
-            "more.",
+            "No signs of insects were tallied that still ask for heat. Reused wood often has larvae all the "
+            "same: look for fresh fine dust below holes, most of all in boards of "
+            f"{BEETLE_MOISTURE_PCT.value:.0f} % moisture or more.",
             (LARVAE,),
         )
     if readying.mould:
@@ -342,38 +382,70 @@ def _tell_signs(job: Job, readying: Readying) -> Iterator[Said]:
             "comes back on wood that stays damp.",
             (MOULD,),
         )
-    yield Said(
-        f"Boards more than {NEAR_ENOUGH_PCT.value:g} points over the room's {middle_pct(job):.1f} % are "
-        "dried first.",
-        (NO_FORMULA,),
-    )
+    if readying.boards:
+        yield Said(
+            f"Boards more than {NEAR_ENOUGH_PCT.value:g} points over the room's {middle_pct(job):.1f} % are "
+            "dried first.",
+            (NO_FORMULA,),
+        )
 
 
 def _large_pored(board: Board) -> bool:
     return (
         any(not LARGE_PORED.isdisjoint(one.words) for one in wood_of(board).species)
-        and wood_of(board).name != "wood of unknown species"
+        and wood_of(board).understood
     )
 
 
-def _tell_thickness(job: Job) -> Iterator[Said]:
-    tolerance = write_inches(job.rules.thickness_tolerance_nm, job.tape)
-    yield Said(
-        f"A step of up to {tolerance} at a joint in sight is eased with sandpaper once both hang; a thinner "
-        "board is shimmed, a thicker one planed on its back up to "
-        f"{write_inches(PLANE_UP_TO_NM.value, job.tape)}, else swapped.",
-        (SHIM_OR_PLANE,),
-    )
+def _tell_thickness(job: Job, readying: Readying) -> Iterator[Said]:
+    if readying.boards or readying.steps:
+        tolerance = write_fine(job.rules.thickness_tolerance_nm, job.tape)
+        yield Said(
+            f"A step of up to {tolerance} at a joint in sight is eased with sandpaper once both hang; a "
+            "thinner board is shimmed, a thicker one planed on its back up to "
+            f"{write_fine(PLANE_UP_TO_NM.value, job.tape)}, else swapped.",
+            (SHIM_OR_PLANE,),
+        )
+    waiting = [step for step in readying.steps if step.way is Way.EASE]
+    for begin, paints in _EASE:
+        where: dict[str, list[str]] = {}
+        for step in sorted(waiting, key=lambda one: one.step_nm):
+            if step.paint in paints:
+                where.setdefault(write_fine(step.step_nm, job.tape), []).append(step.where)
+        if where:
+            told = "; ".join(f"{size} at {', '.join(joints)}" for size, joints in where.items())
+            yield Said(f"{begin}: {told}.")
+
+
+_EASE = (
+    ("To ease once both hang", {Paint.NONE, Paint.NO_LEAD_FOUND}),
+    ("To ease once both hang, not before the paint of the thicker one is tested", {Paint.UNKNOWN}),
+    ("To leave as they are, for the paint of the thicker one holds lead", {Paint.LEAD}),
+)
+"""What is done with steps, by what is on the board that sandpaper would touch."""
 
 
 def _grid(readying: Readying) -> Grid | None:
-    """Give a row a board, and a column for each station that has anything to do."""
+    """Give a row a board, and a column for each station that has anything to do.
+
+    What follows at the saw stands in the last one, without boxes: it is ticked on the cut list.
+    """
     stations = [station for station in Station if any(work.at(station) for work in readying.boards)]
     rows = tuple(
-        (work.board_id, *(_cell(work.at(station)) for station in stations)) for work in readying.boards
+        (
+            work.board_id,
+            *(_cell(work.at(station)) for station in stations),
+            *((work.at_saw,) if readying.laid else ()),
+        )
+        for work in readying.boards
     )
     columns = ("board", *(station.value for station in stations))
-    return Grid(columns=columns, rows=rows, ticks=tuple(range(1, len(columns)))) if rows else None
+    ticks = tuple(range(1, len(columns)))
+    return (
+        Grid(columns=(*columns, *(("cut list",) if readying.laid else ())), rows=rows, ticks=ticks)
+        if rows
+        else None
+    )
 
 
 def _cell(tasks: tuple[Task, ...]) -> str:

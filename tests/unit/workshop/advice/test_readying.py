@@ -5,11 +5,37 @@ from fractions import Fraction
 
 import pytest
 
-from builders import board, course, flaw, job, layout, nm, piece, surface_layout, wall
+from builders import (
+    board,
+    flaw,
+    job,
+    layout,
+    nm,
+    wall,
+    with_piece,
+)
 from plankwright.measure import FOOT, System, TapeStyle
-from plankwright.model import Per, Price, Standing, Task, Treatment
+from plankwright.model import (
+    NOTHING_DONE,
+    EdgeKind,
+    EdgeProfile,
+    EdgeTreatment,
+    Framing,
+    HungCourse,
+    Job,
+    Layout,
+    Lot,
+    Paint,
+    Per,
+    Price,
+    Standing,
+    SurfaceKind,
+    Task,
+    Treatment,
+)
 from plankwright.paper.leaf import DONE
 from plankwright.paper.stickers import board_stickers
+from plankwright.workshop.advice.fill_pack import fill_pack
 from plankwright.workshop.advice.fit_edges import edges_leaf, fit_edges
 from plankwright.workshop.advice.go_shopping import go_shopping, shopping_leaf
 from plankwright.workshop.advice.measure_lumber import measure_lumber
@@ -19,6 +45,7 @@ from plankwright.workshop.advice.watch_out import hazards_leaf, watch_out
 from plankwright.workshop.ask_trade import ask_trade
 from plankwright.workshop.check_layout import FaultyLayoutError, demand_right
 from trade_jobs import tongued_job, tongued_layout, tongued_wall
+from two_boards import of_two_boards
 
 MADE = tongued_job()
 LAID = tongued_layout(MADE)
@@ -33,7 +60,7 @@ def whats(board_id: str, station: Station) -> list[str]:
 def test_nails_come_out_before_any_saw() -> None:
     """Stations are in the order of work, and what the tally says is done is ticked."""
     order = list(Station)
-    assert order.index(Station.NAILS) < order.index(Station.METAL) < order.index(Station.ENDS)
+    assert order.index(Station.NAILS) < order.index(Station.METAL) < order.index(Station.CHALK)
     assert whats("T1", Station.NAILS) == [f"pull{DONE}"]
     assert whats("T1", Station.METAL) == [f"pass over{DONE}"]
     assert whats("T2", Station.NAILS) == ["pull"]
@@ -48,6 +75,131 @@ def test_insects_ask_for_heat_in_the_whole_lot() -> None:
     text = " ".join(said.text for said in readying_leaf(MADE, ready_boards(MADE, LAID)).parts[0].said)
     assert "56 °C (133 °F) for 30 minutes" in text
     assert "2 to 10 times as long" in text
+
+
+def at_station(made: Job, station: Station, laid: Layout | None = None) -> dict[str, list[str]]:
+    """Give what is done to every board of a job at a station."""
+    return {
+        one.board_id: [task.what + (DONE if task.done else "") for task in one.at(station)]
+        for one in ready_boards(made, laid).boards
+    }
+
+
+def test_a_wormy_board_without_a_lot_is_heated_alone() -> None:
+    """Boards of no lot have nothing in common; a lot is the same however it is written."""
+    boards = (
+        board("A", 40, 6, note="worm holes"),
+        board("B", 40, 6),
+        board("C", 40, 6, lot="Hall", note="beetles"),
+        board("D", 40, 6, lot="hall "),
+        board("E", 40, 6, lot="hall", note="heated in spring"),
+    )
+    assert at_station(job(wall(64, 12), boards), Station.HEAT) == {
+        "A": ["heat: insects"],
+        "B": [],
+        "C": ["heat: insects"],
+        "D": ["heat with its lot"],
+        "E": [f"heat with its lot{DONE}"],
+    }
+
+
+def test_insects_that_were_heated_infest_nothing() -> None:
+    """It is ticked, and its lot stays where it is."""
+    boards = (board("A", 40, 6, lot="hall", note="worm holes, heated"), board("B", 40, 6, lot="hall"))
+    readying = ready_boards(job(wall(64, 12), boards))
+    assert readying.insects == ()
+    assert at_station(job(wall(64, 12), boards), Station.HEAT) == {"A": [f"heat: insects{DONE}"], "B": []}
+
+
+def test_paint_that_the_lot_does_not_know_of_is_tested() -> None:
+    """A board's own words come before its lot's; a lot that was tested is believed."""
+    boards = (
+        board("A", 40, 6, lot="hall", note="old paint on the back"),
+        board("B", 40, 6, lot="hall"),
+        board("C", 40, 6, lot="stage", note="old paint on the back"),
+        board("D", 40, 6, lot="hall", note="soft brushed finish, no worm holes"),
+    )
+    lots = (Lot(name="hall", paint=Paint.NONE), Lot(name="stage", paint=Paint.NO_LEAD_FOUND))
+    assert at_station(replace(job(wall(64, 12), boards), lots=lots), Station.LOOK) == {
+        "A": ["test paint"],
+        "B": ["splits, holes"],
+        "C": ["splits, holes"],
+        "D": ["splits, holes"],
+    }
+
+
+def test_lost_stretches_are_chalked_and_not_cut_out() -> None:
+    """By where they lie from the marked end, which stays where it is."""
+    boards = (board("A", 60, 6, flaws=(flaw(44, 50), flaw(55, 56.5))), board("B", 60, 6))
+    told = at_station(job(wall(64, 12), boards), Station.CHALK)
+    assert told == {"A": ['44"–50", 55"–56-1/2"'], "B": []}
+
+
+@pytest.mark.parametrize(
+    ("kind", "changes", "told"),
+    [
+        (EdgeKind.TONGUE_AND_GROOVE, {}, ["clean groove, tongue"]),
+        (EdgeKind.SHIPLAP, {}, ["clean under-lap, upper lap"]),
+        (EdgeKind.TONGUE_AND_GROOVE, {"far": EdgeTreatment.TONGUE_OFF}, ["clean groove"]),
+        (EdgeKind.TONGUE_AND_GROOVE, {"far": EdgeTreatment.TONGUE_OFF, "turned": True}, ["clean tongue"]),
+        (EdgeKind.TONGUE_AND_GROOVE, {"near": EdgeTreatment.RIPPED, "far": EdgeTreatment.RIPPED}, []),
+    ],
+)
+def test_only_edges_that_stay_milled_are_cleaned(
+    kind: EdgeKind, changes: dict[str, object], told: list[str]
+) -> None:
+    """The groove is at the reference edge, and a piece may be turned; a layout says what is ripped off."""
+    profile = EdgeProfile(kind=kind, reach_nm=nm(0.25))
+    made = replace(MADE, boards=tuple(replace(one, profile=profile) for one in MADE.boards))
+    (surface,) = LAID.surfaces
+    laid = layout(with_piece(surface, "2a", **changes))
+    assert at_station(made, Station.EDGES, laid)["T2"] == told
+    assert len(at_station(made, Station.EDGES)["T2"]) == 1
+
+
+def test_square_edges_ask_for_nothing_before_the_saw() -> None:
+    """With a layout or without one."""
+    made, laid = of_two_boards(0.75)
+    for readying in (ready_boards(made), ready_boards(made, laid)):
+        assert not any(one.at(Station.EDGES) for one in readying.boards)
+
+
+def test_what_the_saw_does_later_is_told_without_boxes() -> None:
+    """Two crosscuts of each board and two rips; no box, for it is ticked on the cut list."""
+    made, laid = of_two_boards(0.75)
+    *_, part = readying_leaf(made, ready_boards(made, laid)).parts
+    assert part.grid is not None
+    assert part.grid.columns[-1] == "cut list"
+    assert [row[-1] for row in part.grid.rows] == ["2 rips, 2 crosscuts"] * 2
+    assert len(part.grid.columns) - 1 not in part.grid.ticks
+    assert "Nothing is trimmed or ripped here: the cut list does that" in part.said[0].text
+
+
+def test_without_a_layout_it_is_told_what_is_left_for_the_saw() -> None:
+    """What the rules take off at ends and edges is reckoned with, and nothing is cut beforehand."""
+    made, _ = of_two_boards(0.75)
+    *_, part = readying_leaf(made, ready_boards(made)).parts
+    (said,) = part.said
+    assert said.text == (
+        "Rip and trim nothing yet: a layout measures boards as they lie, and itself leaves "
+        '1/2" at each end and 1/8" along each long edge of a square-edged board to be cut off.'
+    )
+    assert part.grid is not None
+    assert "cut list" not in part.grid.columns
+    *_, milled = readying_leaf(MADE, ready_boards(MADE)).parts
+    assert milled.said[0].text.endswith('leaves 1/2" at each end to be cut off.')
+
+
+def test_nothing_left_to_get_ready() -> None:
+    """A sentence that says so, and nothing of boards that are not there."""
+    sawn = Standing(sawn=("T1", "T2", "T3"))
+    calm = replace(MADE, boards=tuple(replace(one, note="") for one in MADE.boards))
+    leaf = readying_leaf(calm, ready_boards(calm, LAID, sawn))
+    assert leaf.headline.text == "Nothing to get ready: no board of this layout is still to be sawn."
+    assert leaf.told_parts == ()
+    assert [part.title for part in readying_leaf(MADE, ready_boards(MADE, LAID, sawn)).told_parts] == [
+        "Insects and mould"
+    ]
 
 
 def test_powderpost_beetles_in_large_pored_wood() -> None:
@@ -65,23 +217,65 @@ def test_without_a_layout_every_board_is_readied() -> None:
     assert not any(one.at(Station.THICKNESS) for one in readying.boards)
 
 
+def said_of_thickness(made: Job, laid: Layout, standing: Standing = NOTHING_DONE) -> str:
+    """Give what is told of thickness."""
+    (part,) = [
+        part
+        for part in readying_leaf(made, ready_boards(made, laid, standing)).parts
+        if part.title == "Thickness"
+    ]
+    return " ".join(said.text for said in part.said)
+
+
+@pytest.mark.parametrize(
+    ("paint", "told"),
+    [
+        (Paint.NONE, 'To ease once both hang: 1/32" at 1a | 1b.'),
+        (Paint.NO_LEAD_FOUND, 'To ease once both hang: 1/32" at 1a | 1b.'),
+        (
+            Paint.UNKNOWN,
+            'To ease once both hang, not before the paint of the thicker one is tested: 1/32" at 1a | 1b.',
+        ),
+        (Paint.LEAD, 'To leave as they are, for the paint of the thicker one holds lead: 1/32" at 1a | 1b.'),
+    ],
+)
+def test_small_steps_wait_for_the_wall(paint: Paint, told: str) -> None:
+    """Written finer than the tape is read; nothing to tick before cutting; no dust of paint unknown."""
+    made, laid = of_two_boards(0.78125)
+    known = replace(made, lots=(Lot(name="hall", paint=paint),))
+    assert told in said_of_thickness(known, laid)
+    readying = ready_boards(known, laid)
+    assert not any(one.at(Station.THICKNESS) for one in readying.boards)
+    hung = Standing(hung=tuple(HungCourse(surface_id="wall", course=one) for one in laid.surfaces[0].courses))
+    assert "1a | 1b" not in said_of_thickness(known, laid, hung)
+
+
+def test_a_metric_tape_tells_steps_to_the_tenth() -> None:
+    """A 32nd of an inch is 0.8 mm, and not a whole one."""
+    made, laid = of_two_boards(0.78125)
+    assert "0.8 mm at 1a | 1b" in said_of_thickness(replace(made, tape=TapeStyle(system=System.METRIC)), laid)
+
+
+def test_lead_is_not_planed() -> None:
+    """Such a board is swapped."""
+    made, laid = of_two_boards(0.84375)
+    known = replace(made, lots=(Lot(name="hall", paint=Paint.LEAD),))
+    (work,) = [one for one in ready_boards(known, laid).boards if one.board_id == "B"]
+    assert [task.what for task in work.at(Station.THICKNESS)] == ['3/32" thicker at 1a | 1b: swap']
+
+
 @pytest.mark.parametrize(
     ("thick", "shim", "told"),
     [
-        (0.8125, 0.0, 'ease 1/16" at 1a | 1b'),
-        (0.84375, 0.0, 'plane 3/32" off the back of 1b'),
+        (0.8125, 0.0, ""),
+        (0.84375, 0.0, 'plane 3/32" off the back of 1b, not before its paint is tested'),
         (1.0, 0.0, '1/4" thicker at 1a | 1b: swap'),
         (0.8125, 0.0625, ""),
     ],
 )
 def test_steps_at_a_joint_in_sight(thick: float, shim: float, told: str) -> None:
-    """Eased, planed or swapped by their size; nothing to do where a shim levels it."""
-    surface = wall(64, 6.5)
-    made = job(surface, [board("A", 40, 6), board("B", 40, 6, thickness_nm=nm(thick))])
-    made = replace(made, tape=TapeStyle(system=System.IMPERIAL, denominator=32))
-    first = piece(surface, "1a A", (0.25, 24), (0.25, 6.25), nailed_at=(8, 23), shim_nm=nm(shim))
-    second = piece(surface, "1b B", (24, 63.75), (0.25, 6.25), nailed_at=(25, 40))
-    laid = layout(surface_layout(surface, course(1, (0.25, 6.25), first, second)))
+    """Planed or swapped by their size; small ones wait for the wall, and a shim levels what it can."""
+    made, laid = of_two_boards(thick, shim)
     work = {one.board_id: one for one in ready_boards(made, laid).boards}
     assert [task.what for task in work["B"].at(Station.THICKNESS)] == ([told] if told else [])
     if shim:
@@ -178,16 +372,19 @@ def test_carbon_is_stored_and_not_avoided() -> None:
     assert "That is stored, not avoided." in text
 
 
-def test_what_has_to_be_bought() -> None:
-    """Nails, a bit, an extender, blades, tests; missing boards first."""
-    items = go_shopping(MADE, LAID, ("1 board of at least 6 ft by 6 in",))
-    names = [item.what for item in items]
-    assert names[0] == "1 board of at least 6 ft by 6 in"
-    assert 'box extender, 3/4" deep' in names
-    assert "lead test of the paint" in names
-    assert any("finish nail" in name for name in names)
-    assert not any(name.startswith("drill bit") for name in names)  # No nail stands near an end here.
-    assert shopping_leaf(items).sources
+def test_what_nobody_checked_overhead_stands_on_the_first_sheet() -> None:
+    """On backing of unknown thickness; not on a wall, nor where its thickness is known."""
+    unknown = Framing(solid=True)
+    known = Framing(solid=True, thickness_nm=nm(0.75))
+    for kind, framing, told in (
+        (SurfaceKind.CEILING, unknown, True),
+        (SurfaceKind.CEILING, known, False),
+        (SurfaceKind.WALL, unknown, False),
+    ):
+        made = tongued_job(tongued_wall(kind=kind, framing=framing, cut_outs=(), between=(), keep_outs=()))
+        mind = fill_pack(made, tongued_layout(made)).mind
+        assert bool(mind) is told
+        assert all("What the nails hold overhead was not checked" in one and "wall" in one for one in mind)
 
 
 def test_hazards_of_a_job() -> None:
@@ -237,10 +434,3 @@ def test_a_layout_that_uses_a_treated_board_is_refused() -> None:
     with pytest.raises(FaultyLayoutError):
         demand_right(replace(MADE, boards=(barred, *MADE.boards[1:])), LAID)
     demand_right(MADE, LAID)
-
-
-def test_what_stays_bare_asks_for_boards() -> None:
-    """Without knowing which: another command says."""
-    (part,) = LAID.surfaces
-    bare = replace(LAID, surfaces=(replace(part, bare=(part.courses[0].pieces[0].place,)),))
-    assert go_shopping(MADE, bare)[0].what == "boards"
