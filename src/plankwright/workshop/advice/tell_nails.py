@@ -196,7 +196,8 @@ def _backing(surface: SurfaceNails, tape: TapeStyle) -> Iterator[Said]:
             (SHEET_BACK, OPENED),
         )
     else:
-        yield Said("No tip comes out behind the backing.", (SHEET_BACK,))
+        thick = write_inches(surface.backing_nm, tape)
+        yield Said(f"No tip comes out behind the backing, which is {thick} thick.", (SHEET_BACK,))
 
 
 def _past(depth: int, allowed: int, tape: TapeStyle) -> str:
