@@ -1,7 +1,7 @@
 """docs/json.md names everything that `--json` gives, and nothing else."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 import pytest
@@ -160,6 +160,19 @@ def test_values_of_the_trade(name: str, values: object) -> None:
     (named,) = re.findall(rf"`{name}`: (.*?)\.", told, re.DOTALL)
     given = values_as_json(values)
     assert keys(given) == names_in(named)
+    assert all(isinstance(length, int | None) for length in lengths(given))
+
+
+def lengths(document: Json) -> Iterator[Json]:
+    """Give every value whose name ends as those of lengths do, however deep it lies."""
+    if isinstance(document, Mapping):
+        for name, value in document.items():
+            if name.endswith("_nm"):
+                yield value
+            yield from lengths(value)
+    elif isinstance(document, list):
+        for value in document:
+            yield from lengths(value)
 
 
 def test_leaves_of_the_trade() -> None:

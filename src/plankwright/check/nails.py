@@ -108,20 +108,21 @@ def check_nailing(case: SurfaceCase) -> Iterator[Finding]:
             )
             yield found(FindingCode.NAILS_TOO_FEW, hung.place, message, measured=nailed, allowed=wanted)
         if possible < asked and id(hung) in butting:
-            message = (
-                "It butts another piece and could be nailed at"
-                f" {counted(possible, 'framing member')} only, not {asked}:"
-                " let it reach farther."
-            )
+            message = f"It butts another piece, and {_in_reach(possible, asked)}: let it reach farther."
             yield found(
                 FindingCode.JOINED_BUT_NOT_HELD, hung.place, message, measured=possible, allowed=asked
             )
         elif possible < asked:
-            message = (
-                f"It could be nailed at {counted(possible, 'framing member')} only, not {asked}:"
-                " add blocking or adhesive behind it."
-            )
+            told = _in_reach(possible, asked)
+            message = f"{told[0].upper()}{told[1:]}: add blocking or adhesive behind it."
             yield found(FindingCode.ADD_BLOCKING, hung.place, message, measured=possible, allowed=asked)
+
+
+def _in_reach(possible: int, asked: int) -> str:
+    """Say at how many members a piece could be nailed that could not be at as many as are asked for."""
+    if possible == 0:
+        return f"no framing member behind it takes a nail, and {asked} should"
+    return f"it could be nailed at {counted(possible, 'framing member')} only, not {asked}"
 
 
 def _judged_nails(case: SurfaceCase) -> Iterator[tuple[Hung, Point]]:

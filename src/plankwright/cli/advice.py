@@ -165,7 +165,7 @@ def source_as_json(source: Source) -> Json:
 def values_as_json(value: object) -> Json:
     """Give the values of an answer by the names that they have in the code.
 
-    Areas are square millimetres, rounded, as in every answer; a source is its key.
+    Areas are square millimetres and lengths nanometres, rounded, as in every answer; a source is its key.
     """
     if isinstance(value, Source):
         return value.key
@@ -191,6 +191,8 @@ def _field(value: object, name: str) -> tuple[str, Json]:
     content = getattr(value, name)
     if name.endswith("_nm2") and isinstance(content, int):
         return name.removesuffix("_nm2") + "_mm2", round(content / MILLIMETRE**2)
+    if name.endswith("_nm") and isinstance(content, float):
+        return name, round(content)
     return name, values_as_json(content)
 
 

@@ -203,14 +203,18 @@ def with_table(
 def _in_lines(rows: Sequence[tuple[str, str]], column: float) -> list[tuple[str, str]]:
     """Break the rows of a table that are wider than its column into several."""
     lines: list[tuple[str, str]] = []
+    whole = column - 1.0
     for mark, rest in rows:
-        marks = wrapped(mark, column - 1.0, _ROW, bold=True)
-        lines += [(line, "") for line in marks[:-1]]
-        last = marks[-1] if marks else ""
-        room = column - 1.0 - text_width([Span(text=f"{last}  ", bold=True)], _ROW)
-        if len(marks) > 1:
+        *marks, last = wrapped(mark, whole, _ROW, bold=True) or [""]
+        lines += [(line, "") for line in marks]
+        room = whole - text_width([Span(text=f"{last}  ", bold=True)], _ROW)
+        words = [text_width([Span(text=word)], _ROW) for word in rest.split()]
+        if marks or max(words, default=0.0) > room:
+            # The rest begins a line of its own: beside the mark it would be cut off.
             lines.append((last, ""))
-            last, room = "", column - 1.0
+            last, room = "", whole
         first, *others = wrapped(rest, room, _ROW) or [""]
-        lines += [(last, first), *(("", line) for line in others)]
+        if last or first:
+            lines.append((last, first))
+        lines += [("", line) for line in others]
     return lines

@@ -12,7 +12,6 @@ import segno
 from plankwright.layout.done import done_on
 from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.regions import extent_in_course
-from plankwright.layout.sawing import piece_name
 from plankwright.measure import write_inches, write_length
 from plankwright.model import NOTHING_DONE, Board, Course, HungPiece, Job, Layout, Piece, Standing
 from plankwright.paper.hanging_sheet import Planned
@@ -82,16 +81,22 @@ def read_code(said: str) -> str:
 
 def _board(job: Job, board: Board, layout: Layout) -> Sticker:
     size = f"{write_length(board.length_nm, job.tape)} × {write_inches(board.narrowest_width_nm, job.tape)}"
-    gives = [
-        piece_name(job, part.surface_id, piece)
-        for part in layout.surfaces
-        for piece in part.pieces
-        if piece.board_id == board.id
-    ]
     lot = f"lot {board.lot}" if board.lot else ""
-    lines = (size, lot, f"gives {', '.join(gives)}", "arrow at the marked end")
+    lines = (size, lot, "arrow at the marked end", f"gives {'; '.join(_gives(job, board, layout))}")
     told = tuple(line for line in lines if line)
     return _sticker(f"{board.id}", told, (job.name, f"board {board.id}", *told))
+
+
+def _gives(job: Job, board: Board, layout: Layout) -> Iterator[str]:
+    """Name the pieces out of a board, after their surface where the job has several."""
+    for part in layout.surfaces:
+        labels = [piece.label for piece in part.pieces if piece.board_id == board.id]
+        if labels:
+            yield " ".join(filter(None, (_named(job, part.surface_id), ", ".join(labels))))
+
+
+def _named(job: Job, surface_id: str) -> str:
+    return surface_id if len(job.surfaces) > 1 else ""
 
 
 def _pieces(

@@ -13,6 +13,7 @@ from plankwright.workshop.advice.tell_moisture import moisture_leaf
 from plankwright.workshop.ask_enough import Answer, ask_enough, describe_wanted
 from plankwright.workshop.check_layout import check_layout
 from plankwright.workshop.paper_size import PaperSize, page_of
+from plankwright.workshop.tell_remarks import tell_remarks
 
 
 def print_sheets(
@@ -50,7 +51,7 @@ def print_sheets(
     told = answer or ask_enough(job, Result(layout=layout), standing)
     moisture = moisture_leaf(job, judge_moisture(job, layout))
     remarks = [
-        *(str(remark) for remark in check_layout(job, layout, standing).warnings),
+        *tell_remarks(check_layout(job, layout, standing).warnings),
         f"Are the boards dry? {moisture.headline.text}",
     ]
     page = page_of(job.tape, paper)

@@ -135,6 +135,18 @@ def test_what_is_said_of_one_member_is_singular() -> None:
     ]
 
 
+def test_a_piece_behind_which_no_member_stands() -> None:
+    """Says so plainly."""
+    surface = wall(96.5, 8.5, framing=studs(200))
+    case = open_surface(
+        job(surface, [board("A", 100, 9)], Rules(nailing_points=2)),
+        surface_layout(surface, course(1, ROW, piece(surface, "1a A", RUN, ROW))),
+    )
+    assert [finding.message for finding in rules_of_nails.check_nailing(case)] == [
+        "No framing member behind it takes a nail, and 2 should: add blocking or adhesive behind it."
+    ]
+
+
 def test_a_piece_is_nailed_where_it_can_be() -> None:
     """On three members one of which a pipe bars, two are asked for; a third would need blocking."""
     surface = wall(96.5, 8.5, framing=studs(8, 40, 72), keep_outs=(keep_out(39, 0, 41, 8.5),))

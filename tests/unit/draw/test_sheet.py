@@ -73,6 +73,21 @@ def test_one_long_row_does_not_widen_the_columns() -> None:
     assert said.endswith("9a  B17")
 
 
+@pytest.mark.parametrize("letters", range(1, 61))
+def test_what_stands_beside_a_name_is_never_lost(letters: int) -> None:
+    """However much of the column the name takes, with or without blanks to break it at."""
+    for name in (
+        "n" * letters,
+        ("gas line to the stove in the kitchen, up to the attic and on" * 2)[:letters],
+    ):
+        rows = [(name.strip(), 'at 0", 45-1/2"'), ("9a", "B17")]
+        table = Table(left=0.0, top=0.0, column=48.0, columns=2, rows=9)
+        texts = [item for item in table.drawn("Small pieces", rows) if isinstance(item, Text)]
+        assert all(text_width(text.spans, text.size) <= 48.0 for text in texts)
+        said = " ".join(" ".join(text.said for text in texts).split())
+        assert said.endswith('at 0", 45-1/2" 9a B17')
+
+
 def test_a_heading_says_all_lines_within_its_width() -> None:
     """Long names are cut off, long answers broken into lines."""
     heading = Heading(
