@@ -6,7 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from plankwright.measure import FOOT, INCH, MILLIMETRE, to_fahrenheit
+from plankwright.measure import FOOT, INCH, MILLIMETRE
 from plankwright.trade.fasteners.nails import Nail, every_nail, nail_kinds, nails_of
 from plankwright.trade.fasteners.predrilling import drill_bit_nm, widest_hole_nm
 from plankwright.trade.fasteners.reach import DepthRule, blind_passage, choose_nail, face_passage
@@ -15,11 +15,7 @@ from plankwright.trade.lumber.board_measure import board_feet, to_hundredth
 from plankwright.trade.lumber.surface_measure import exact_surface_measure, surface_measures
 from plankwright.trade.lumber.waste import to_buy
 from plankwright.trade.lumber.weight import density_kg_m3
-from plankwright.trade.moisture.equilibrium import (
-    equilibrium_pct,
-    equilibrium_pct_fahrenheit,
-    humidity_for_pct,
-)
+from plankwright.trade.moisture.equilibrium import equilibrium_pct, humidity_for_pct
 from plankwright.trade.moisture.movement import change_by_total, width_change
 from plankwright.trade.wood.species import Species, every_species, wood_named
 
@@ -37,15 +33,6 @@ def test_damper_air_means_damper_wood(temperature: float, one: float, other: flo
     """At every temperature of a house; and never outside what wood can hold from air."""
     assume(one < other)
     assert 0.0 < equilibrium_pct(temperature, one) < equilibrium_pct(temperature, other) < 30.0
-
-
-@given(temperatures, humidities)
-def test_moisture_is_the_same_in_both_units(temperature: float, humidity: float) -> None:
-    """Both sets of coefficients, within what they differ by."""
-    celsius = equilibrium_pct(temperature, humidity)
-    assert equilibrium_pct_fahrenheit(to_fahrenheit(temperature), humidity) == pytest.approx(
-        celsius, abs=0.03
-    )
 
 
 @given(temperatures, humidities)

@@ -46,6 +46,8 @@ def _without_drawing(board: BoardBlock) -> Json:
 
 def _told(board: BoardBlock) -> Iterator[str]:
     yield f"{board.id}: {board.size}, {board.about}"
+    if board.paint:
+        yield f"  paint: {board.paint}"
     if board.flaws:
         yield f"  flaws: {board.flaws}"
     for step in board.steps:

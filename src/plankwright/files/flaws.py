@@ -16,6 +16,7 @@ from plankwright.files.notation import Notation
 from plankwright.files.sentences import listed, quoted
 from plankwright.measure import INCH, Nm
 from plankwright.model import Face, Flaw, Severity
+from plankwright.trade.readying.signs import INSECTS, ONLY_ALIKE, ROT
 
 SPOT_NM = INCH // 2
 """A flaw at a single place takes so much to each side. [nm]"""
@@ -23,18 +24,13 @@ SPOT_NM = INCH // 2
 KINDS = MappingProxyType(
     {
         Severity.LOST: (
-            "rot",
-            "decay",
-            "punky",
+            *ROT,
             "split",
             "crack",
             "shake",
             "broke",
             "break",
-            "insect",
-            "worm",
-            "beetle",
-            "termite",
+            *INSECTS,
             "hole",
             "missing",
             "gone",
@@ -72,7 +68,9 @@ NO_FLAW = frozenset({"none", "no", "nil", "-", "ok", "sound", "clear", "no flaws
 _FURTHER_PLACE = re.compile(r"[0-9½¼¾⅛⅜⅝⅞⅓⅔]|\b(?:first|last)\b", re.IGNORECASE)
 _DENIAL = re.compile(r"\b(no|not|without)\b", re.IGNORECASE)
 _FEW = 12
-_KIND = re.compile(rf"\b(?P<kind>{'|'.join(sorted(_SEVERITY_OF, key=len, reverse=True))})")
+_KIND = re.compile(
+    rf"\b(?!{'|'.join(ONLY_ALIKE)})(?P<kind>{'|'.join(sorted(_SEVERITY_OF, key=len, reverse=True))})"
+)
 _SEVERITY_WORD = re.compile(r"\b(lost|blemish)\b", re.IGNORECASE)
 _FACE_WORD = re.compile(
     r"\b(?:on\s+)?(?:the\s+)?(front|back|both)(?:\s+(?:face|faces|side|sides))?\b", re.IGNORECASE

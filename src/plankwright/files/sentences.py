@@ -28,6 +28,9 @@ _EXAMPLES = {
     "what": '"wallboard"',
     "format": '"plankwright layout"',
 }
+_PAIRS = {"moisture": ("readings", "[8, 12]")}
+"""Lists of two that are no lengths: what they hold, and how they are written."""
+
 _LONGEST_QUOTE = 40
 
 
@@ -85,7 +88,8 @@ def _told(detail: ErrorDetails, document: type[Document], *, toml: bool) -> tupl
             where = (*where, *told["field"])
             return where, f"{_name(where)} {told['sentence']}"
         case "missing" if isinstance(where[-1], int):
-            return where[:-1], f"{_name(where[:-1])} needs two lengths, like [x, y]"
+            things, like = _pair(where[:-1])
+            return where[:-1], f"{_name(where[:-1])} needs two {things}, like {like}"
         case "missing":
             return where, f"{name} is missing: add {_example(name, toml=toml)}"
         case "extra_forbidden":
@@ -96,7 +100,8 @@ def _told(detail: ErrorDetails, document: type[Document], *, toml: bool) -> tupl
             words = str(told["expected"]).replace(" or ", ", ").replace("'", "").split(", ")
             return where, f"{name} is {quoted(given)} but must be {listed(words)}{nearest(str(given), words)}"
         case "too_long" if told.get("field_type") == "Tuple":
-            return where, f"{name} has more than two lengths: write it like [x, y]"
+            things, like = _pair(where)
+            return where, f"{name} has more than two {things}: write it like {like}"
         case "tuple_type" if toml and isinstance(given, dict):
             table = ".".join(part for part in where if isinstance(part, str))
             return (
@@ -134,6 +139,12 @@ def _name(where: Where) -> str:
         return "the file"
     name, *numbers = where[names[-1] :]
     return f"{name} {int(numbers[0]) + 1}" if numbers else str(name)
+
+
+def _pair(where: Where) -> tuple[str, str]:
+    """Say what the list of two at a path holds, and how it is written."""
+    key = next((part for part in reversed(where) if isinstance(part, str)), "")
+    return _PAIRS.get(key, ("lengths", "[x, y]"))
 
 
 def _keys_at(document: type[Document], where: Where) -> list[str]:

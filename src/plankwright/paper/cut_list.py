@@ -20,12 +20,14 @@ from plankwright.model import (
     Job,
     Layout,
     Offcut,
+    Paint,
     Point,
     Rectangle,
     Standing,
 )
 from plankwright.paper.as_hung import FIRM, AsHung
 from plankwright.paper.hanging_sheet import closing_course
+from plankwright.trade.readying.telltale import paint_of, tells_of_paint
 
 _DEGREE = 1000
 _STEEP = 50.0
@@ -77,6 +79,7 @@ class BoardBlock:
     id: str
     size: str
     about: str
+    paint: str
     flaws: str
     drawing: str
     steps: tuple[Step, ...]
@@ -151,6 +154,7 @@ def _block(
         id=board.id,
         size=_board_size(board, job.tape),
         about=_about(board, job.tape),
+        paint=_paint(job, board),
         flaws="; ".join(_flaws(board, job.tape)),
         drawing=_draw(job, cuts, named, full),
         steps=tuple(steps),
@@ -303,6 +307,14 @@ def _about(board: Board, tape: TapeStyle) -> str:
         board.note,
     )
     return ", ".join(part for part in said if part)
+
+
+def _paint(job: Job, board: Board) -> str:
+    """Say at the head of a board what its paint asks for before the saw; nothing where none is told of."""
+    paint = paint_of(job, board)
+    if paint is Paint.LEAD:
+        return "lead paint: see What can hurt you"
+    return "test its paint first" if paint is Paint.UNKNOWN and tells_of_paint(job, board) else ""
 
 
 def _flaws(board: Board, tape: TapeStyle) -> Iterator[str]:

@@ -4,10 +4,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from plankwright.files.flaws import NO_FLAW, SPOT_NM, read_flaws
+from plankwright.files.flaws import KINDS, NO_FLAW, SPOT_NM, read_flaws
 from plankwright.files.notation import Notation
 from plankwright.measure import INCH, MILLIMETRE, System, TapeStyle, Unit, write_exact
 from plankwright.model import Face, Severity
+from plankwright.trade.readying.signs import INSECTS, ROT, shows_insects, shows_rot
 
 INCHES = Notation(unit=Unit.INCH)
 LOST, BLEMISH = Severity.LOST, Severity.BLEMISH
@@ -231,3 +232,20 @@ def test_a_position_without_any_unit_is_told_so(text: str) -> None:
     """Not that it has two numbers side by side."""
     _, (problem,) = read_flaws(text, LENGTH * INCH, Notation(unit=None))
     assert "has no unit: write it behind the position" in problem
+
+
+def test_flaws_and_signs_of_a_board_are_told_by_the_same_words() -> None:
+    """What is a flaw by rot or insects is a sign of them as well."""
+    lost = KINDS[LOST]
+    assert [kind for kind in lost if shows_rot(kind)] == list(ROT)
+    assert [kind for kind in lost if shows_insects(kind)] == list(INSECTS)
+
+
+def test_a_word_that_only_begins_like_a_kind_is_none() -> None:
+    """A rotary saw leaves no rot: its marks are a blemish, and what is rotated is asked about."""
+    (flaw,), _ = read_flaws("3-5 rotary saw marks", LENGTH * INCH, INCHES)
+    assert flaw.severity is BLEMISH
+    (flaw,), _ = read_flaws("3-5 rotting", LENGTH * INCH, INCHES)
+    assert flaw.severity is LOST
+    _, (problem,) = read_flaws("3-5 rotated grain", LENGTH * INCH, INCHES)
+    assert "does not say how bad it is" in problem

@@ -94,6 +94,8 @@ def test_decimal_commas_in_texts() -> None:
         (LOT.replace("1894", "94"), 12, "built is no year in which a building was built"),
         (LOT.replace('"none"', '"green"'), 13, "paint is “green” but must be unknown, none, lead or"),
         (LOT.replace("creosote", "tar"), 14, "treatment is “tar” but must be none, arsenate"),
+        (LOT + "moisture = [8]\n", 15, "moisture needs two readings, like [8, 12]"),
+        (LOT + "moisture = [8, 9, 12]\n", 15, "moisture has more than two readings: write it like [8, 12]"),
         (LOT + LOT, 16, "name stage is used for another lot: keep one of them"),
         (NAILS.replace("brad", "pin"), 11, "kind is “18 gauge pin” but must be common nail, box nail"),
         (NAILS.replace("1/2", "0"), 12, "bite must be more than nothing"),

@@ -5,7 +5,18 @@ from dataclasses import replace
 from builders import board, course, job, layout, nm, outline, piece, surface_layout, wall
 from plankwright.layout.sawing import saw_boards
 from plankwright.measure import MILLIMETRE
-from plankwright.model import EdgeKind, EdgeProfile, EdgeTreatment, Framing, Job, Layout, Piece, Rules
+from plankwright.model import (
+    EdgeKind,
+    EdgeProfile,
+    EdgeTreatment,
+    Framing,
+    Job,
+    Layout,
+    Lot,
+    Paint,
+    Piece,
+    Rules,
+)
 from plankwright.paper.cut_list import BoardBlock, Step, cut_list
 from porch import porch_job, porch_layout, short_porch_layout
 
@@ -94,6 +105,32 @@ def test_board_tells_what_is_known_of_it() -> None:
     assert blocks["H03"].size == '8\' 1" × 6-1/2" to 7"'
     assert blocks["H05"].about == '3/4" thick, tongue-and-groove, lot stage'
     assert blocks["H06"].flaws == '1 rot 100" to 104" (lost); 2 stain 20" to 21" (blemish, front face)'
+
+
+def test_paint_is_told_at_the_head_of_a_board() -> None:
+    """What holds lead and what is painted and untested is marked, each board by itself, and nothing else."""
+    flat = wall(96, 24, framing=SOLID)
+    lots = (
+        Lot(name="dado", paint=Paint.UNKNOWN),
+        Lot(name="doors", paint=Paint.LEAD),
+        Lot(name="floor", paint=Paint.NONE),
+        Lot(name="stage", paint=Paint.NO_LEAD_FOUND),
+    )
+    marks = {
+        "A": ("dado", "", "test its paint first"),
+        "B": ("doors", "", "lead paint: see What can hurt you"),
+        "C": ("floor", "", ""),
+        "D": ("floor", "white paint on the back", "test its paint first"),
+        "E": ("stage", "old paint", ""),
+        "F": ("", "", ""),
+        "G": ("", "painted", "test its paint first"),
+    }
+    boards = [board(name, 97, 6, lot=lot, note=note) for name, (lot, note, _) in marks.items()]
+    for name, (_, _, mark) in marks.items():
+        whole = replace(job(flat, boards, RULES), lots=lots)
+        one = piece(flat, f"1a {name}", (0, 96), (0, 6), at=(0.5, 0))
+        (block,) = cut_list(whole, of_one(one), WIDTH)
+        assert (block.id, block.paint) == (name, mark)
 
 
 def test_starter_on_an_uneven_floor_tells_both_widths() -> None:

@@ -1,6 +1,6 @@
 """Boxes and trim: how far forward, and how much is covered."""
 
-from plankwright.measure import INCH
+from plankwright.measure import INCH, Nm
 from plankwright.trade.edges.boxes import extension_nm
 from plankwright.trade.edges.trim import EdgeCover
 
@@ -16,27 +16,53 @@ def test_a_box_that_stands_out_needs_nothing() -> None:
     assert extension_nm(INCH, INCH * 2) == 0
 
 
+def cover(trim: Nm, gap: Nm, shrinks: Nm, widest: Nm | None = None) -> EdgeCover:
+    """Give what trim covers where boards end by the gap of the rules, unless they end farther out."""
+    return EdgeCover(
+        trim_nm=trim, gap_nm=gap, widest_nm=gap if widest is None else widest, shrinks_nm=shrinks
+    )
+
+
 def test_trim_covers_the_gap_in_the_driest_season() -> None:
     """3/4 in of trim over a gap of 1/4 that grows by 1/8 lies on 3/8 of the boards."""
-    cover = EdgeCover(trim_nm=INCH * 3 // 4, gap_nm=INCH // 4, shrinks_nm=INCH // 8)
-    assert cover.overlap_nm == INCH * 3 // 8
-    assert not cover.too_narrow
-    assert not cover.untrimmed
+    covered = cover(INCH * 3 // 4, INCH // 4, INCH // 8)
+    assert covered.overlap_nm == INCH * 3 // 8
+    assert not covered.too_little
+    assert not covered.untrimmed
 
 
 def test_trim_that_is_too_narrow() -> None:
     """As wide as the gap, it shows it as soon as boards draw back; a 64th less than 1/4 in will not do."""
-    cover = EdgeCover(trim_nm=INCH // 4, gap_nm=INCH // 4, shrinks_nm=INCH // 8)
-    assert cover.overlap_nm < 0
-    assert cover.too_narrow
-    assert not cover.untrimmed
-    assert EdgeCover(trim_nm=INCH // 2, gap_nm=INCH // 4, shrinks_nm=INCH // 64).too_narrow
-    assert not EdgeCover(trim_nm=INCH // 2, gap_nm=INCH // 4, shrinks_nm=0).too_narrow
+    narrow = cover(INCH // 4, INCH // 4, INCH // 8)
+    assert narrow.overlap_nm is not None
+    assert narrow.overlap_nm < 0
+    assert narrow.too_narrow
+    assert not narrow.untrimmed
+    assert cover(INCH // 2, INCH // 4, INCH // 64).too_narrow
+    assert not cover(INCH // 2, INCH // 4, 0).too_little
+
+
+def test_boards_that_end_too_soon_under_trim_that_is_wide_enough() -> None:
+    """3/4 in of trim over boards that end 5/8 from the edge lies on 1/8 of them; 7/8 would do."""
+    short = cover(INCH * 3 // 4, INCH // 4, 0, widest=INCH * 5 // 8)
+    assert short.overlap_nm == INCH // 8
+    assert short.too_little
+    assert not short.too_narrow
+    assert short.wide_enough_nm == INCH * 7 // 8
+    assert not cover(short.wide_enough_nm, INCH // 4, 0, widest=INCH * 5 // 8).too_little
+
+
+def test_trim_where_no_board_ends() -> None:
+    """It lies on none, and none is missing under it."""
+    alone = EdgeCover(trim_nm=INCH, gap_nm=INCH // 4, widest_nm=None, shrinks_nm=0)
+    assert alone.overlap_nm is None
+    assert not alone.too_little
+    assert not alone.too_narrow
 
 
 def test_no_trim_at_all() -> None:
     """It is not too narrow, it is not there: the gap shows, unless none was left."""
-    bare = EdgeCover(trim_nm=0, gap_nm=INCH // 4, shrinks_nm=INCH // 8)
+    bare = cover(0, INCH // 4, INCH // 8)
     assert bare.untrimmed
-    assert not bare.too_narrow
-    assert not EdgeCover(trim_nm=0, gap_nm=0, shrinks_nm=INCH // 8).untrimmed
+    assert not bare.too_little
+    assert not cover(0, 0, INCH // 8).untrimmed

@@ -11,7 +11,22 @@ from plankwright.trade.readying.signs import (
 )
 
 
-@pytest.mark.parametrize("words", ["worm holes", "Powderpost!", "eaten by beetles", "old wormholes"])
+@pytest.mark.parametrize(
+    "words",
+    [
+        "worm holes",
+        "Powderpost!",
+        "eaten by beetles",
+        "old wormholes",
+        "wormy",
+        "woodworms",
+        "worm-eaten sapwood",
+        "a trail of ants",
+        "ant nest",
+        "termites",
+        "larval galleries",
+    ],
+)
 def test_insects(words: str) -> None:
     """However they are called."""
     assert shows_insects(words)
@@ -21,12 +36,19 @@ def test_insects(words: str) -> None:
     "words",
     [
         "",
-        "wormy-looking knot",
         "warm",
+        "important",
+        "antique",
+        "planted by hand",
+        "wormwood stain",
+        "sprayed with insecticide",
+        "bugle screw",
         "nail holes",
         "no worm holes",
         "without any sign of beetles",
         "no rot or insects",
+        "not wormy",
+        "no live woodworms",
     ],
 )
 def test_no_insects(words: str) -> None:
@@ -38,10 +60,26 @@ def test_mould_and_rot() -> None:
     """In British and American spelling."""
     assert shows_mould("mold on the back")
     assert shows_mould("mouldy")
+    assert shows_mould("mildewed")
     assert not shows_mould("moulding")
+    assert not shows_mould("mushroomed end")
     assert shows_rot("punky end")
     assert not shows_rot("sound")
     assert not shows_rot("soft brushed finish")
+
+
+@pytest.mark.parametrize("words", ["rotting", "Rotten end", "rotted away", "decaying", "dry rot"])
+def test_rot(words: str) -> None:
+    """However it is written."""
+    assert shows_rot(words)
+
+
+@pytest.mark.parametrize(
+    "words", ["rotated", "rotary saw marks", "carrot", "not rotting", "no sign of decay"]
+)
+def test_no_rot(words: str) -> None:
+    """Words that only begin alike, and denials."""
+    assert not shows_rot(words)
 
 
 def test_a_no_reaches_no_farther_than_its_clause() -> None:
@@ -57,6 +95,8 @@ def test_paint() -> None:
     assert shows_paint("all paint back")
     assert shows_paint("Painted white")
     assert shows_paint("whitewash")
+    assert shows_paint("paint-splashed")
+    assert not shows_paint("painter's tape")
     assert not shows_paint("old varnish")
     assert not shows_paint("never painted")
     assert not shows_paint("unpainted")

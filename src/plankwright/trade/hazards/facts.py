@@ -1,5 +1,6 @@
 """Thresholds of hazards, beside their sources."""
 
+import re
 from types import MappingProxyType
 
 from plankwright.model import Treatment
@@ -32,6 +33,58 @@ LEAD_DEEP = Source(
     title="Up to a third of a board's thickness was planed off to be rid of lead, report on military salvage",
     address="https://www.recyclingtoday.com/news/military-project-marches-forward",
     trust=Trust.READ,
+)
+LEAD_OUT = Source(
+    key="lead-out",
+    title="Boards with lead paint are left out, or left to people who are certified to work on them",
+    trust=Trust.PRACTICE,
+    note="The EPA sheet under lead-body advises such a contractor for any work on old paint.",
+)
+LEAD_BARRED = Source(
+    key="lead-barred",
+    title="Practices that the rules of EPA and HUD for paid work bar, trainer's page",
+    address="https://proactivesafetyservices.com/resources/prohibited-practices/",
+    trust=Trust.SECONDARY,
+    note="Machines are barred without a shroud and HEPA suction. Dry sanding and scraping are barred by "
+    "HUD's rule alone, except within a foot of an outlet. Planing is advised against here even with suction.",
+)
+LEAD_FUMES = Source(
+    key="lead-fumes",
+    title="Removing paint from wood by heat, procedure 0640009R of the General Services Administration",
+    address="http://gsa.gov/portal/content/113098",
+    trust=Trust.READ,
+    note="It lets people work at the least heat that will do, if they are certified for lead.",
+)
+LEAD_HOME = Source(
+    key="lead-home",
+    title="EPA answer to owners who renovate their own homes: how lead dust is kept down and cleaned up",
+    address="https://19january2021snapshot.epa.gov/lead/how-can-homeowners-protect-themselves-and-their-"
+    "families-exposure-lead-dust-if-they-plan-doing_.html",
+    trust=Trust.READ,
+    note="That no water comes near power tools is common practice.",
+)
+LEAD_BODY = Source(
+    key="lead-body",
+    title="EPA sheet for people who renovate: respirator, coveralls to throw away, misting",
+    address="https://nepis.epa.gov/Exe/ZyPURL.cgi?Dockey=P1018GRA.txt",
+    trust=Trust.READ,
+    note="That a respirator has to fit the face is common practice.",
+)
+LEAD_CLOTHES = Source(
+    key="lead-clothes",
+    title="Working with lead paint, page for contractors in Vermont: no food at work, clothes apart",
+    address="http://leadsafevermont.org/html/contract_working.html",
+    trust=Trust.READ,
+    note="OSHA keeps clothes of paid workers out of the home altogether "
+    "(https://webapps.dol.gov/elaws/osha/lead/freqD.asp, read).",
+)
+LEAD_MILLED = Source(
+    key="lead-milled",
+    title="Remilling of salvaged siding with lead paint, Forest Products Laboratory, abstract",
+    address="https://www.woodweb.com/knowledge_base/Part_1_Remilling_of_Salvaged_Wood_Siding.html",
+    trust=Trust.READ,
+    note="Less than a tenth of OSHA's limit was met beside machines whose suction was made for it; some lead "
+    "was left on the wood.",
 )
 ASBESTOS = Source(
     key="asbestos",
@@ -126,6 +179,12 @@ MINOR_INSIDE_FT2 = Fact(value=6, source=LEAD_RULE)
 MINOR_OUTSIDE_FT2 = Fact(value=20, source=LEAD_RULE)
 """Up to which painted area work is minor: in a room, and outside over all sides. [ft²]"""
 
+HEAT_GUN_F = Fact(value=1100, source=LEAD_BARRED)
+"""Above this no heat gun may be used on lead paint in work for pay. [°F]"""
+
+RESPIRATOR = Fact(value="N100", source=LEAD_BODY)
+"""The class of respirator that is named against lead dust."""
+
 ASBESTOS_PCT = Fact(value=1, source=ASBESTOS)
 """More than this counts as containing it. [%]"""
 
@@ -136,9 +195,17 @@ ASBESTOS_WORDS = frozenset(
 )
 """Layers that are known for it or are easily taken for others that are; the source names most of them."""
 
-DUSTY_WORDS = frozenset(
-    {"sand", "sanding", "plane", "planing", "scrape", "scraping", "strip", "stripping", "burn", "grind"}
-    | {"heat", "brush", "brushing", "wirebrush", "mill", "milling", "joint", "jointing"}
+DUSTY_TASK = re.compile(
+    r"\b(?:"
+    r"(?:scrap|plan)(?:e[ds]?|ers?|ing)"
+    r"|(?:re)?saw(?:n|s|ed|ing)?"
+    r"|(?:sand(?:blast|paper)?|heat|grind|mill)(?:s|ed|ers?|ing)?"
+    r"|(?:wire)?brush(?:es|ed|ing)?"
+    r"|burn(?:s|t|ed|ers?|ing)?"
+    r"|joint(?:ed|ers?|ing)?"
+    r"|(?:st)?rip(?:s|p(?:ed|ers?|ing))?"
+    r"|(?:cross)?cut(?:s|t(?:ers?|ing))?"
+    r")\b"
 )
 """Tasks that make dust or fumes of what is on a board; common practice, no source."""
 

@@ -34,9 +34,14 @@ class PaintedLot:
     seen: tuple[str, ...] = ()
 
     @property
+    def untested(self) -> bool:
+        """Whether there is paint on them, or may be, of which nobody knows whether it holds lead."""
+        return self.paint is Paint.UNKNOWN or (self.paint is Paint.NONE and bool(self.seen))
+
+    @property
     def doubtful(self) -> bool:
         """Whether there is lead on them, or may be for all that anybody knows."""
-        return self.paint in {Paint.UNKNOWN, Paint.LEAD} or (self.paint is Paint.NONE and bool(self.seen))
+        return self.untested or self.paint is Paint.LEAD
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +57,7 @@ class Situation:
     treated
         Ids of boards that were soaked with something, and with what.
     woods
-        The names of the woods.
+        What the woods of the untreated boards are called.
     layers
         What lies between framing and boards, in the user's words.
     ceilings

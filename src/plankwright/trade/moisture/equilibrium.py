@@ -1,32 +1,13 @@
 """Equilibrium moisture content: what moisture wood comes to in air of a temperature and humidity."""
 
-from typing import NamedTuple
-
 _RESOLUTION_PCT = 1e-6
 _FULL = 100.0
 
-
-class _Set(NamedTuple):
-    """Polynomials in the temperature of the four parameters of the equation, constant term first."""
-
-    w: tuple[float, float, float]
-    k: tuple[float, float, float]
-    k1: tuple[float, float, float]
-    k2: tuple[float, float, float]
-
-
-_CELSIUS = _Set(
-    (349.0, 1.29, 0.0135),
-    (0.805, 0.000736, -0.00000273),
-    (6.27, -0.00938, -0.000303),
-    (1.91, 0.0407, -0.000293),
-)
-_FAHRENHEIT = _Set(
-    (330.0, 0.452, 0.00415),
-    (0.791, 0.000463, -0.000000844),
-    (6.34, 0.000775, -0.0000935),
-    (1.09, 0.0284, -0.0000904),
-)
+_W = (349.0, 1.29, 0.0135)
+_K = (0.805, 0.000736, -0.00000273)
+_K1 = (6.27, -0.00938, -0.000303)
+_K2 = (1.91, 0.0407, -0.000293)
+"""Polynomials in the temperature [°C] of the four parameters of the equation, constant term first."""
 
 
 def equilibrium_pct(temperature_c: float, humidity_pct: float) -> float:
@@ -63,20 +44,13 @@ def equilibrium_pct(temperature_c: float, humidity_pct: float) -> float:
     >>> round(equilibrium_pct(20.0, 65.0), 1)
     12.0
     """
-    return _sorption(_CELSIUS, temperature_c, humidity_pct)
-
-
-def equilibrium_pct_fahrenheit(temperature_f: float, humidity_pct: float) -> float:
-    """Give the same by the coefficients for degrees Fahrenheit, which the handbook states apart.
-
-    Parameters
-    ----------
-    temperature_f
-        Of the air. [°F]
-    humidity_pct
-        As in `equilibrium_pct`.
-    """
-    return _sorption(_FAHRENHEIT, temperature_f, humidity_pct)
+    if not 0.0 <= humidity_pct <= _FULL:
+        raise ValueError(f"a relative humidity of {humidity_pct:g} % cannot be: it lies between 0 and 100")
+    w, k, k1, k2 = (a + b * temperature_c + c * temperature_c**2 for a, b, c in (_W, _K, _K1, _K2))
+    kh = k * humidity_pct / _FULL
+    first = kh / (1 - kh)
+    second = (k1 * kh + 2 * k1 * k2 * kh**2) / (1 + k1 * kh + k1 * k2 * kh**2)
+    return 1800 / w * (first + second)
 
 
 def humidity_for_pct(temperature_c: float, moisture_pct: float) -> float:
@@ -102,13 +76,3 @@ def humidity_for_pct(temperature_c: float, moisture_pct: float) -> float:
         else:
             high = middle
     return high
-
-
-def _sorption(terms: _Set, temperature: float, humidity_pct: float) -> float:
-    if not 0.0 <= humidity_pct <= _FULL:
-        raise ValueError(f"a relative humidity of {humidity_pct:g} % cannot be: it lies between 0 and 100")
-    w, k, k1, k2 = (a + b * temperature + c * temperature**2 for a, b, c in terms)
-    kh = k * humidity_pct / _FULL
-    first = kh / (1 - kh)
-    second = (k1 * kh + 2 * k1 * k2 * kh**2) / (1 + k1 * kh + k1 * k2 * kh**2)
-    return 1800 / w * (first + second)

@@ -8,8 +8,8 @@ from plankwright.paper.leaf import Leaf, Part
 from plankwright.trade.hazards.situation import PaintedLot, Situation
 from plankwright.trade.hazards.warnings import Hazard, hazards_of
 from plankwright.trade.readying.signs import shows_paint
+from plankwright.trade.readying.telltale import words_of
 from plankwright.trade.source import Said
-from plankwright.workshop.advice.telltale import words_of
 
 _NO_LOT = "boards of no lot"
 
@@ -37,7 +37,11 @@ def situation_of(job: Job) -> Situation:
         treated=tuple(
             (board.id, board.treatment) for board in job.boards if board.treatment is not Treatment.NONE
         ),
-        woods=tuple(sorted({board.species for board in job.boards if board.species})),
+        woods=tuple(
+            sorted(
+                {board.species for board in job.boards if board.species and board.treatment is Treatment.NONE}
+            )
+        ),
         layers=tuple(dict.fromkeys(layer.what for surface in job.surfaces for layer in surface.between)),
         ceilings=tuple(surface.id for surface in job.surfaces if surface.kind is SurfaceKind.CEILING),
         unseen=tuple(surface.id for surface in job.surfaces if not surface.framing.opened),

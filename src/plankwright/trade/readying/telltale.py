@@ -40,3 +40,15 @@ def paint_of(job: Job, board: Board) -> Paint:
     known = job.lot_of(board)
     paint = Paint.UNKNOWN if known is None else known.paint
     return Paint.UNKNOWN if paint is Paint.NONE and shows_paint(words_of(board)) else paint
+
+
+def tells_of_paint(job: Job, board: Board) -> bool:
+    """Tell whether anybody speaks of paint on a board: its own words, or what is known of its lot.
+
+    Parameters
+    ----------
+    job, board
+        As in `paint_of`.
+    """
+    known = job.lot_of(board)
+    return shows_paint(words_of(board)) or (known is not None and known.paint is not Paint.NONE)
