@@ -83,6 +83,15 @@ def test_nothing_is_told_of_a_layout_that_breaks_a_rule(run: Run, village: Path,
     assert ran.err.startswith("This layout breaks rules")
 
 
+def test_boards_that_were_sawn_are_not_readied_again(run: Run, laid: Path) -> None:
+    """As soon as a piece of A is marked as cut, only B is left to get ready."""
+    before = json.loads(run("prepare", laid, "--json").out)
+    assert [board["board_id"] for board in before["values"]["boards"]] == ["A", "B"]
+    run("mark", laid, "cut", "1a")
+    after = json.loads(run("prepare", laid, "--json").out)
+    assert [board["board_id"] for board in after["values"]["boards"]] == ["B"]
+
+
 def test_nobody_reads_safe_or_compliant(run: Run, laid: Path) -> None:
     """Of anything."""
     for command in COMMANDS:

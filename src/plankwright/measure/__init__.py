@@ -23,6 +23,7 @@ from plankwright.measure.quantity import (
     write_mass,
     write_small,
     write_temperature,
+    write_volume,
 )
 from plankwright.measure.reading import LengthError, read_length
 from plankwright.measure.writing import write_area, write_exact, write_inches, write_length
@@ -54,4 +55,5 @@ __all__ = [
     "write_mass",
     "write_small",
     "write_temperature",
+    "write_volume",
 ]

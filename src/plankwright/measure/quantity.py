@@ -1,8 +1,8 @@
-"""Small lengths, temperatures, masses and forces as text, in the units that go with a tape."""
+"""Small lengths, temperatures, volumes, masses and forces as text, in the units that go with a tape."""
 
 from dataclasses import replace
 
-from plankwright.measure.length import INCH, MILLIMETRE, Nm, System, TapeStyle
+from plankwright.measure.length import FOOT, INCH, METRE, MILLIMETRE, Nm, System, TapeStyle
 from plankwright.measure.writing import write_inches
 
 _POUNDS_PER_KG = 2.2046226
@@ -75,6 +75,21 @@ def write_temperature(celsius: float, style: TapeStyle) -> str:
     if style.system is System.METRIC:
         return f"{celsius:.0f} °C"
     return f"{to_fahrenheit(celsius):.0f} °F"
+
+
+def write_volume(m3: float, style: TapeStyle) -> str:
+    """Write a volume: `10.38 cu ft` or `0.294 m³`.
+
+    Parameters
+    ----------
+    m3
+        [m³]
+    style
+        The tape; only its system counts.
+    """
+    if style.system is System.METRIC:
+        return f"{m3:,.3f} m³"
+    return f"{m3 * (METRE / FOOT) ** 3:,.2f} cu ft"
 
 
 def write_mass(kg: float, style: TapeStyle) -> str:

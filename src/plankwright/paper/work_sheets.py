@@ -1,20 +1,22 @@
 """All sheets of a job as one PDF file: the answer, the maps, the cut list, the hanging sheets."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import asdict
 
 from plankwright.draw.svg import write_svg
 from plankwright.draw.view import Page
 from plankwright.draw.wall import wall_map
 from plankwright.layout.done import done_on
+from plankwright.layout.result import Verdict, verdict
 from plankwright.measure import write_inches
-from plankwright.model import NOTHING_DONE, Job, Layout, Standing
+from plankwright.model import NOTHING_DONE, Job, Layout, Standing, Treatment
 from plankwright.paper.caution import CAUTIONS
 from plankwright.paper.cut_list import cut_list
 from plankwright.paper.hanging_sheet import PLAIN, hanging_sheet
 from plankwright.paper.pack import NOTHING_BESIDES, Pack, printed, printed_sources
 from plankwright.paper.press import press
 from plankwright.paper.stickers import board_stickers, piece_stickers
+from plankwright.trade.readying.telltale import has_insects
 
 _SIDE_MARGIN = 12.0
 _MAP_MARGINS = 21.0
@@ -109,13 +111,14 @@ def _order_of_work(job: Job, layout: Layout, *, begun: bool, full: bool) -> list
     hazards = ", and “What can hurt you”" if full else ""
     labels = _LABELS if full else ""
     return [
+        *_bare_first(layout, begun=begun, full=full),
         f"Read what stands under “Before you start” on the cut list and on the hanging sheet{hazards}.",
         (
             f"Compare each map with the real thing: outline, openings, boxes{framing}, what runs behind. "
             f"Where they differ, mend the job and {anew}."
         ),
         f"See that its id and an arrow at its marked end stand on every board.{labels}",
-        *((_READY,) if full else ()),
+        *((_ready(job),) if full else ()),
         *((_BEGUN,) if begun else ()),
         (
             "Cut board by board as the cut list has them. Write its label on the back of each piece as it "
@@ -130,17 +133,43 @@ def _order_of_work(job: Job, layout: Layout, *, begun: bool, full: bool) -> list
     ]
 
 
+def _bare_first(layout: Layout, *, begun: bool, full: bool) -> Iterator[str]:
+    """Bar the saw while something would stay bare: a layout that covers all may cut the boards otherwise."""
+    if layout.covers_everything:
+        return
+    stop = "Cut no more for now" if begun else "Do not cut yet"
+    short = any(verdict(part) is Verdict.NOT_ENOUGH for part in layout.surfaces)
+    search = "" if short else "search longer, or "
+    where = " (list: “To buy”)" if full else ""
+    anew = "have what is left laid out anew" if begun else "lay it out anew"
+    yield (
+        f"{stop}: this layout leaves something bare. Unless that may stay so, {search}get the boards that "
+        f"are missing{where}, add them to the tally and {anew}."
+    )
+
+
 _LABELS = (
     " Labels for boards and pieces are the last sheets, three by eight to a sheet: cut them out, or print "
-    "them on stickers. A phone reads from the code what is to be done."
+    "them on stickers, at 100 %. A phone reads from the code what is to be done."
 )
 
-_READY = (
-    "Buy what is listed under “To buy”. Have the boards in the room until they are dry enough, and take "
-    "them through “Getting boards ready”, column by column. Trim and rip nothing on the way: that is on the "
-    "cut list."
+
+def _ready(job: Job) -> str:
+    """Say what comes before the saw, where the pack has the lists for it."""
+    wormy = any(has_insects(board) for board in job.boards if board.treatment is Treatment.NONE)
+    heat = _HEAT if wormy else ""
+    return (
+        f"Buy what is listed under “To buy”. {heat}Have the boards in the room until they are dry enough, "
+        "and take them through “Getting boards ready”, column by column. Trim and rip nothing on the way: "
+        "that is on the cut list."
+    )
+
+
+_HEAT = (
+    "Heat boards with signs of insects and their lots outside first, as “Getting boards ready” tells; only "
+    "then take them into the room to dry. "
 )
-"""Told besides where the pack has the lists for it."""
+"""Told besides where boards have insects."""
 
 _BEGUN = (
     "What hangs already is left out here; and of the cut list, what is cut already and is not cut again. "

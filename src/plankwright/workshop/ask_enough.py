@@ -18,10 +18,11 @@ from plankwright.model import (
     Score,
     Standing,
     SurfaceLayout,
+    Treatment,
     runs_all_round,
     walls_of,
 )
-from plankwright.workshop.advice.telltale import has_insects
+from plankwright.trade.readying.telltale import has_insects
 from plankwright.workshop.judge_tally import ClearRun, to_cover_nm2, usable_runs
 from plankwright.workshop.tell_bound import tell_bound
 from plankwright.workshop.tell_look import tell_look
@@ -150,6 +151,7 @@ def ask_enough(job: Job, result: Result, standing: Standing = NOTHING_DONE) -> A
             *_tell_wood_in_all(job, result),
             *_tell_wanted(result, job.tape),
             *_tell_left(job, untouched, left, overall),
+            *_tell_treated(job, untouched),
             *_tell_held_back(result, overall),
             *(("The search was stopped early: a longer one may find better.",) if result.stopped else ()),
         ),
@@ -292,10 +294,11 @@ def _tell_wanted(result: Result, tape: TapeStyle) -> Iterator[str]:
 def _tell_left(job: Job, untouched: Sequence[str], left: int, overall: Verdict) -> Iterator[str]:
     kept = f"{counted(left, 'offcut')} worth keeping"
     besides = f"; besides, {kept}." if left else "."
-    if overall is not Verdict.ENOUGH and untouched:
-        yield f"Not used: {counted(len(untouched), 'whole board')}, {_named(untouched)}{besides}"
+    boards = [board for name in untouched if (board := job.board(name)).treatment is Treatment.NONE]
+    if overall is not Verdict.ENOUGH and boards:
+        names = [board.id for board in boards]
+        yield f"Not used: {counted(len(names), 'whole board')}, {_named(names)}{besides}"
         return
-    boards = [job.board(name) for name in untouched]
     gives = {board.id: runs for board in boards if (runs := usable_runs(board, job.rules))}
     eaten = [board.id for board in boards if board.id in gives and has_insects(board)]
     spare = {name: _size(runs, job.tape) for name, runs in gives.items() if name not in eaten}
@@ -315,6 +318,12 @@ def _tell_left(job: Job, untouched: Sequence[str], left: int, overall: Verdict) 
         yield f"Not spare, with no clear run that is long and wide enough: {_named(useless)}."
     if eaten:
         yield f"Not spare until heated, with signs of insects: {_named(eaten)}."
+
+
+def _tell_treated(job: Job, untouched: Sequence[str]) -> Iterator[str]:
+    treated = [name for name in untouched if job.board(name).treatment is not Treatment.NONE]
+    if treated:
+        yield f"Treated, kept out: {_named(treated)}."
 
 
 def _size(runs: Sequence[ClearRun], tape: TapeStyle) -> str:

@@ -15,7 +15,7 @@ from plankwright.paper.stickers import board_stickers, piece_stickers
 from plankwright.paper.work_sheets import work_sheets_pdf
 from plankwright.trade.source import Said, Source, Trust
 from plankwright.workshop.advice.fill_pack import fill_pack
-from porch import porch_job, porch_layout
+from porch import porch_job, porch_layout, short_porch_layout
 from printed import BODY, Sheets, lettering, words
 
 TABLE = Source(
@@ -102,6 +102,30 @@ def test_the_first_sheet_bars_the_saw_until_the_cut_list() -> None:
     first = words(whole().pages[0])
     ready, cut = first.index("Getting boards ready”, column by column"), first.index("Cut board by board")
     assert ready < first.index("Trim and rip nothing on the way: that is on the cut list.") < cut
+
+
+@pytest.mark.parametrize(
+    ("note", "told"), [("worm holes", True), ("worm holes, heated in May", False), ("", False)]
+)
+def test_boards_with_insects_are_heated_before_they_come_into_the_room(note: str, told: bool) -> None:  # noqa: FBT001 - a parameter
+    """The first sheet says what “Getting boards ready” says; without insects nothing of them."""
+    boards = tuple(replace(one, note=note) for one in porch_job().boards)
+    job = replace(porch_job(), boards=boards)
+    pack = fill_pack(job, porch_layout())
+    first = words(Sheets(work_sheets_pdf(job, porch_layout(), LETTER, pack=pack)).pages[0])
+    heat, dry = (
+        "Heat boards with signs of insects and their lots outside first",
+        "Have the boards in the room",
+    )
+    assert (heat in first) is told
+    assert first.find(heat) < first.index(dry)
+
+
+def test_what_is_missing_is_looked_up_under_to_buy() -> None:
+    """Where the pack has that list."""
+    pack = fill_pack(porch_job(), short_porch_layout())
+    first = words(Sheets(work_sheets_pdf(porch_job(), short_porch_layout(), LETTER, pack=pack)).pages[0])
+    assert "get the boards that are missing (list: “To buy”), add them to the tally" in first
 
 
 def test_boxes_to_tick_stand_in_the_cells_and_done_ones_are_ticked() -> None:

@@ -14,7 +14,7 @@ from plankwright.check.finding import FindingSeverity
 from plankwright.draw.view import A4, LETTER, Page
 from plankwright.layout.sawing import saw_boards
 from plankwright.measure import System, TapeStyle, write_inches
-from plankwright.model import CutKind, Framing, Rules
+from plankwright.model import Bound, CutKind, Framing, Rules, Standing
 from plankwright.paper.caution import CAUTIONS
 from plankwright.paper.work_sheets import work_sheets_pdf
 from porch import porch_job, porch_layout, short_porch_layout
@@ -83,6 +83,29 @@ def test_the_first_sheet_tells_what_to_do_first() -> None:
     assert re.findall(r"([1-9])\. (\w+)", first) == [
         ("1", "Read"), ("2", "Compare"), ("3", "See"), ("4", "Cut"), ("5", "Hang"), ("6", "When"),
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize("proven", [True, False])
+def test_what_stays_bare_bars_the_saw(proven: bool) -> None:  # noqa: FBT001 - a parameter
+    """Before anything else, whether or not it was proven that no layout could cover it."""
+    (laid,) = short_porch_layout().surfaces
+    bound = Bound(bare_nm2=laid.score.bare_nm2 if proven else 0)
+    first = words(Sheets(work_sheets_pdf(porch_job(), layout(replace(laid, bound=bound)), LETTER)).pages[0])
+    search = "" if proven else "search longer, or "
+    assert (
+        "1. Do not cut yet: this layout leaves something bare. Unless that may stay so, "
+        f"{search}get the boards that are missing, add them to the tally and lay it out anew. 2. Read"
+    ) in first
+    assert "Do not cut yet" not in words(porch_sheets().pages[0])
+
+
+def test_what_stays_bare_of_a_job_in_progress_bars_the_saw() -> None:
+    """What hangs stays: only what is left is laid out anew."""
+    standing = Standing(sawn=("H07",))
+    pdf = work_sheets_pdf(porch_job(), short_porch_layout(), LETTER, standing=standing)
+    first = words(Sheets(pdf).pages[0])
+    assert "1. Cut no more for now: this layout leaves something bare." in first
+    assert "add them to the tally and have what is left laid out anew. 2. Read" in first
 
 
 def test_the_first_sheet_tells_where_everything_is() -> None:

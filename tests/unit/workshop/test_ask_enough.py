@@ -21,6 +21,7 @@ from plankwright.model import (
     Severity,
     Surface,
     SurfaceLayout,
+    Treatment,
 )
 from plankwright.workshop.ask_enough import ask_enough, describe_wanted
 
@@ -305,3 +306,21 @@ def test_wanted_square_and_shiplap_edges_are_named() -> None:
     assert describe_wanted(square, IMPERIAL).endswith(", square-edged")
     lap = EdgeProfile(kind=EdgeKind.SHIPLAP, reach_nm=3 * INCH // 8)
     assert describe_wanted(replace(square, profile=lap), IMPERIAL).endswith('shiplap with a lap of 3/8"')
+
+
+def test_treated_boards_are_told_as_kept_out() -> None:
+    """Neither as too short nor as not used: nobody should look for a stretch of them that would do."""
+    lost = Flaw(start_nm=0, end_nm=8 * FOOT, what="treated", severity=Severity.LOST)
+    asked = job("A", "B", "C", "T")
+    boards = tuple(
+        replace(one, treatment=Treatment.CREOSOTE, flaws=(lost,)) if one.id == "T" else one
+        for one in asked.boards
+    )
+    assert ask_enough(replace(asked, boards=boards), result("A", "B")).pile == (
+        'Spare: one whole board, C (8\' 0" × 6").',
+        "Treated, kept out: T.",
+    )
+    assert ask_enough(replace(asked, boards=boards), result("A", bound=SHORT)).pile == (
+        "Not used: two whole boards, B and C.",
+        "Treated, kept out: T.",
+    )

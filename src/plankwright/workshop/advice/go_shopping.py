@@ -8,7 +8,7 @@ from math import ceil, dist
 from plankwright.layout.regions import side_of_edge
 from plankwright.layout.sawing import saw_boards, works_by_part
 from plankwright.measure import FOOT, METRE, Nm, System, round_up, write_fine, write_inches, write_length
-from plankwright.model import NOTHING_DONE, Edge, Job, Layout, Paint, Rectangle, SawKind, Standing, Surface
+from plankwright.model import NOTHING_DONE, Edge, Job, Layout, Rectangle, SawKind, Standing, Surface
 from plankwright.paper.leaf import Grid, Leaf, Part
 from plankwright.trade.edges.facts import EXTENDER, FLUSH
 from plankwright.trade.fasteners.facts import (
@@ -19,6 +19,7 @@ from plankwright.trade.fasteners.facts import (
     PREBORED,
     SPARE,
 )
+from plankwright.trade.hazards.doubts import doubtful_layers, doubtful_lots
 from plankwright.trade.hazards.facts import ASBESTOS, LEAD_WHO, METAL, WOOD_DUST
 from plankwright.trade.lumber.facts import NEW_EXTRA, NEW_EXTRA_SHARE
 from plankwright.trade.readying.facts import NAILS_FIRST, OLD_BLADE
@@ -68,21 +69,37 @@ def go_shopping(
     wanted
         Boards that are missing, each in words, if a search found which.
     standing
-        How far the job has come: only what is still to be nailed is reckoned.
+        How far the job has come. Nails, adhesive, shims and box extenders are listed for pieces that do not
+        hang yet, and jamb extensions for surfaces that have such; trim, blades and guards for the whole job.
     """
     plan, edges = plan_nails(job, layout, standing), fit_edges(job, layout)
+    to_hang = _to_hang(layout, standing)
     return (
         *_boards(layout, wanted),
-        *_nails(job, plan),
+        *_nails(job, plan, layout),
         *_glue(plan),
-        *_boxes(job, edges),
-        *_jambs(job, edges),
-        *_shims(job, layout),
+        *_boxes(job, edges, to_hang),
+        *_jambs(job, edges, to_hang),
+        *_shims(job, layout, to_hang),
         *_trim(job),
         *_blades(job),
         *_jigsaw(job, layout, standing),
         *_meter(job, layout, standing),
         *_guards(job),
+    )
+
+
+_Labels = frozenset[tuple[str, str]]
+"""Pieces, each by its surface and its label."""
+
+
+def _to_hang(layout: Layout, standing: Standing) -> _Labels:
+    """Give the pieces that do not hang yet."""
+    return frozenset(
+        (part.surface_id, piece.label)
+        for part in layout.surfaces
+        for piece in part.pieces
+        if piece.label not in standing.hung_labels(part.surface_id)
     )
 
 
@@ -112,13 +129,14 @@ def shopping_leaf(items: tuple[Item, ...]) -> Leaf:
     )
 
 
-def _nails(job: Job, plan: NailPlan) -> Iterator[Item]:
+def _nails(job: Job, plan: NailPlan, layout: Layout) -> Iterator[Item]:
+    only = "" if layout.covers_everything else ", for what hangs by this layout"
     for one in plan.to_buy:
         pounds = "" if one.pounds is None else f", {one.pounds:.1f} lb"
         yield Item(
             what=called_nail(one.nail, job.tape),
             amount=f"{one.bought}{pounds}",
-            why=f"{one.driven} are driven",
+            why=f"{one.driven} are driven{only}",
             sources=(*one.nail.sources, SPARE),
         )
     bits = sorted({piece.bit_nm for piece in plan.pieces if piece.bit_nm})
@@ -143,8 +161,13 @@ def _glue(plan: NailPlan) -> Iterator[Item]:
         )
 
 
-def _boxes(job: Job, edges: Edges) -> Iterator[Item]:
-    depths = Counter(box.extension_nm for box in edges.boxes if box.extension_nm)
+def _boxes(job: Job, edges: Edges, to_hang: _Labels) -> Iterator[Item]:
+    # Where everything around a box hangs, it was seen to.
+    depths = Counter(
+        box.extension_nm
+        for box in edges.boxes
+        if box.extension_nm and any((box.surface_id, notch.label) in to_hang for notch in box.notches)
+    )
     for depth, count in sorted(depths.items()):
         yield Item(
             what=f"box extender, {write_inches(depth, job.tape)} deep",
@@ -154,10 +177,11 @@ def _boxes(job: Job, edges: Edges) -> Iterator[Item]:
         )
 
 
-def _jambs(job: Job, edges: Edges) -> Iterator[Item]:
+def _jambs(job: Job, edges: Edges, to_hang: _Labels) -> Iterator[Item]:
+    unfinished = {surface_id for surface_id, _ in to_hang}
     by_depth: dict[Nm, list[str]] = {}
     for jamb in edges.jambs:
-        if jamb.extension_nm:
+        if jamb.extension_nm and jamb.surface_id in unfinished:
             by_depth.setdefault(jamb.extension_nm, []).append(jamb.called)
     for depth, openings in sorted(by_depth.items()):
         yield Item(
@@ -167,8 +191,13 @@ def _jambs(job: Job, edges: Edges) -> Iterator[Item]:
         )
 
 
-def _shims(job: Job, layout: Layout) -> Iterator[Item]:
-    shims = Counter(piece.shim_nm for piece in layout.pieces if piece.shim_nm)
+def _shims(job: Job, layout: Layout, to_hang: _Labels) -> Iterator[Item]:
+    shims = Counter(
+        piece.shim_nm
+        for part in layout.surfaces
+        for piece in part.pieces
+        if piece.shim_nm and (part.surface_id, piece.label) in to_hang
+    )
     for thickness, count in sorted(shims.items()):
         yield Item(what=f"shim, {write_fine(thickness, job.tape)}", amount=str(count), why="thinner boards")
 
@@ -267,17 +296,18 @@ def _guards(job: Job) -> Iterator[Item]:
         sources=(METAL, WOOD_DUST),
     )
     situation = situation_of(job)
-    if any(lot.paint is Paint.UNKNOWN for lot in situation.lots):
+    lots, layers = doubtful_lots(situation), doubtful_layers(situation)
+    if lots:
         yield Item(
             what="lead test of the paint",
-            amount=str(sum(lot.paint is Paint.UNKNOWN for lot in situation.lots)),
-            why="lots whose paint nobody tested",
+            amount=str(len(lots)),
+            why=f"lots whose paint nobody tested: {', '.join(lots)}",
             sources=(LEAD_WHO,),
         )
-    if situation.layers:
+    if layers:
         yield Item(
             what="asbestos test by a laboratory",
             amount="where in doubt",
-            why=f"what lies below the boards: {', '.join(situation.layers)}",
+            why=f"what lies below the boards: {', '.join(layers)}",
             sources=(ASBESTOS,),
         )

@@ -1,4 +1,4 @@
-"""Steps where boards of unlike thickness meet in sight: which are eased, planed away or swapped away."""
+"""Steps where boards of unlike thickness meet in sight: which are eased, and how the others go."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -10,7 +10,7 @@ from plankwright.layout.sawing import piece_name
 from plankwright.measure import SIXTY_FOURTH, Nm
 from plankwright.model import Job, Layout, Paint, Piece, Standing
 from plankwright.trade.readying.facts import PLANE_UP_TO_NM
-from plankwright.workshop.advice.telltale import paint_of
+from plankwright.trade.readying.telltale import paint_of
 
 
 class Way(StrEnum):
@@ -19,6 +19,7 @@ class Way(StrEnum):
     EASE = "ease"
     PLANE = "plane"
     SWAP = "swap"
+    SHIM = "shim"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +35,8 @@ class Step:
     step_nm
         How far. [nm]
     way
-        What is done with it: easing waits until both hang.
+        What is done with it: easing waits until both hang, and where the one that stands out hangs already
+        the other one is shimmed.
     paint
         What is on the board that stands out.
     """
@@ -68,10 +70,10 @@ def _steps_on(what: Subject, hanging: frozenset[str]) -> Iterator[Step]:
     by_label = {row.piece.label: row.piece for row in what.rows}
     for joint in what.joints:
         if joint.in_sight and not {joint.before, joint.after} <= hanging:
-            yield from _step(what, joint, by_label)
+            yield from _step(what, joint, by_label, hanging)
 
 
-def _step(what: Subject, joint: Joint, by_label: dict[str, Piece]) -> Iterator[Step]:
+def _step(what: Subject, joint: Joint, by_label: dict[str, Piece], hanging: frozenset[str]) -> Iterator[Step]:
     pair = (by_label[joint.before], by_label[joint.after])
     thinner, thicker = sorted(pair, key=lambda piece: _front_nm(what, piece))
     step_nm: Nm = _front_nm(what, thicker) - _front_nm(what, thinner)
@@ -84,14 +86,16 @@ def _step(what: Subject, joint: Joint, by_label: dict[str, Piece]) -> Iterator[S
         label=piece_name(what.job, what.surface.id, thicker),
         board_id=thicker.board_id,
         step_nm=step_nm,
-        way=_way(what.job, step_nm, paint),
+        way=_way(what.job, step_nm, paint, hangs=thicker.label in hanging),
         paint=paint,
     )
 
 
-def _way(job: Job, step_nm: Nm, paint: Paint) -> Way:
+def _way(job: Job, step_nm: Nm, paint: Paint, *, hangs: bool) -> Way:
     if step_nm <= job.rules.thickness_tolerance_nm:
         return Way.EASE
+    if hangs:
+        return Way.SHIM
     # No dust is made of lead: such a board is swapped rather than planed.
     return Way.PLANE if step_nm <= PLANE_UP_TO_NM.value and paint is not Paint.LEAD else Way.SWAP
 

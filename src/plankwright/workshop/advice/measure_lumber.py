@@ -61,10 +61,13 @@ class TaskTime:
         The task.
     count
         How often, in what it is reckoned by; nothing where that takes a layout and there is none.
+    of_all
+        Whether that is for the whole job; of a layout that leaves something bare it is for what hangs.
     """
 
     task: Task
     count: Fraction | None
+    of_all: bool = True
 
     @property
     def hours(self) -> Fraction | None:
@@ -190,7 +193,12 @@ def measure_lumber(job: Job, layout: Layout | None = None) -> Lumber:
         ),
         instead=tuple(_instead(price, covered, boards) for price in job.prices),
         tasks=tuple(
-            TaskTime(task=task, count=_count(task.per, job, boards, layout, covered)) for task in job.tasks
+            TaskTime(
+                task=task,
+                count=_count(task.per, job, boards, layout, covered - _bare_nm2(layout)),
+                of_all=layout is None or layout.covers_everything,
+            )
+            for task in job.tasks
         ),
         carbon_dioxide_kg=(
             sum(stored_carbon_dioxide_kg(gravity_of(board)[0], volume) for board, volume in stored),
@@ -219,6 +227,11 @@ def _hung(job: Job, layout: Layout) -> tuple[tuple[str, str, float], ...]:
         for part in layout.surfaces
         for row in subject(job, part).rows
     )
+
+
+def _bare_nm2(layout: Layout | None) -> int:
+    """Give the area that a layout leaves bare: gaps within the tolerance are none. [nm²]"""
+    return 0 if layout is None else sum(part.score.bare_nm2 for part in layout.surfaces if part.bare)
 
 
 def _weight(job: Job, volumes: list[tuple[Board, float]]) -> Weight:

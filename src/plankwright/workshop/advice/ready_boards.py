@@ -43,9 +43,9 @@ from plankwright.trade.readying.facts import (
     SOLID_PILE_TIMES,
 )
 from plankwright.trade.readying.signs import shows_insects, shows_mould, shows_rot, tells_heated
+from plankwright.trade.readying.telltale import has_insects, paint_of, words_of
 from plankwright.trade.source import Said
 from plankwright.workshop.advice.level_joints import Step, Way, steps_at_joints
-from plankwright.workshop.advice.telltale import has_insects, paint_of, words_of
 from plankwright.workshop.advice.woods import middle_pct, wood_of
 from plankwright.workshop.wording import capital, counted
 
@@ -128,6 +128,16 @@ class Readying:
     refused: tuple[str, ...]
     steps: tuple[Step, ...]
     laid: bool
+
+    @property
+    def late(self) -> tuple[Step, ...]:
+        """Steps that are no task of a board in the list: the one that stands out is sawn, or hangs."""
+        rows = {work.board_id for work in self.boards}
+        return tuple(
+            step
+            for step in self.steps
+            if step.way is Way.SHIM or (step.way is not Way.EASE and step.board_id not in rows)
+        )
 
 
 def ready_boards(job: Job, layout: Layout | None = None, standing: Standing = NOTHING_DONE) -> Readying:
@@ -226,13 +236,15 @@ class _ToDo:
 
     def _heat(self, board: Board) -> Iterator[Task]:
         heated = tells_heated(words_of(board))
-        if shows_insects(words_of(board)):
-            yield Task(station=Station.HEAT, what="heat: insects", done=heated)
-        elif board.lot_key in self.infested:
-            yield Task(station=Station.HEAT, what="heat with its lot", done=heated)
+        insects, infested = shows_insects(words_of(board)), board.lot_key in self.infested
+        if insects or infested:
+            what = "heat: insects" if insects else "heat with its lot"
+            yield Task(station=Station.HEAT, what=what, done=heated)
         read = board.moisture_pct
         if read is not None and read - middle_pct(self.job) > NEAR_ENOUGH_PCT.value:
-            yield Task(station=Station.HEAT, what=f"dry from {read:g} %")
+            # It dries in the room, where nothing goes before the insects in it are dead.
+            then = "then " if (insects or infested) and not heated else ""
+            yield Task(station=Station.HEAT, what=f"{then}dry from {read:g} %")
 
     def _chalk(self, board: Board) -> Iterator[Task]:
         tape = self.job.tape
@@ -285,13 +297,20 @@ def _thickness_work(job: Job, layout: Layout, steps: Sequence[Step]) -> dict[str
                 label = piece_name(job, part.surface_id, piece)
                 _note(work, piece.board_id, f"shim {label} by {write_fine(piece.shim_nm, job.tape)}")
     for step in steps:
-        told = write_fine(step.step_nm, job.tape)
-        if step.way is Way.PLANE:
-            wait = ", not before its paint is tested" if step.paint is Paint.UNKNOWN else ""
-            _note(work, step.board_id, f"plane {told} off the back of {step.label}{wait}")
-        elif step.way is Way.SWAP:
-            _note(work, step.board_id, f"{told} thicker at {step.where}: swap")
+        if step.way in {Way.PLANE, Way.SWAP}:
+            _note(work, step.board_id, _level(job, step))
     return work
+
+
+def _level(job: Job, step: Step) -> str:
+    """Say in a few words how a step goes that nobody could ease."""
+    told = write_fine(step.step_nm, job.tape)
+    if step.way is Way.PLANE:
+        wait = ", not before its paint is tested" if step.paint is Paint.UNKNOWN else ""
+        return f"plane {told} off the back of {step.label}{wait}"
+    if step.way is Way.SWAP:
+        return f"{told} thicker at {step.where}: swap"
+    return f"{step.label}, {told} thicker at {step.where}"
 
 
 def _note(work: dict[str, list[Task]], board_id: str, what: str) -> None:
@@ -322,6 +341,8 @@ def readying_leaf(job: Job, readying: Readying) -> Leaf:
 def _headline(readying: Readying) -> Said:
     if not readying.boards:
         more = " of this layout is still to be sawn" if readying.laid else " is left to be sawn"
+        if readying.late:
+            return Said(f"No board{more}, but a step is left where boards meet: see “Thickness”.")
         return Said(f"Nothing to get ready: no board{more}.")
     left = sum(not task.done for work in readying.boards for task in work.tasks)
     return Said(
@@ -359,7 +380,8 @@ def _tell_signs(job: Job, readying: Readying) -> Iterator[Said]:
             f"Signs of insects: {', '.join(readying.insects)}. Keep them and their lots outside until their "
             f"core was at {CORE_C.value:.0f} °C (133 °F) for {CORE_MINUTES.value} minutes; piled without "
             f"stickers that takes {low} to {high} times as long. It kills what is in them and keeps nothing "
-            "out later. Then note “heated” for them in the tally.",
+            "out later. Then note “heated” for them in the tally, and only then have them in the room to "
+            "dry.",
             (HEAT, LARVAE),
         )
         pored = [name for name in readying.insects if _large_pored(job.board(name))]
@@ -415,6 +437,17 @@ def _tell_thickness(job: Job, readying: Readying) -> Iterator[Said]:
         if where:
             told = "; ".join(f"{size} at {', '.join(joints)}" for size, joints in where.items())
             yield Said(f"{begin}: {told}.")
+    yield from _tell_late(job, readying)
+
+
+def _tell_late(job: Job, readying: Readying) -> Iterator[Said]:
+    """Tell of steps that were not seen to before the board that stands out was sawn or hung."""
+    cut = [_level(job, step) for step in readying.late if step.way is not Way.SHIM]
+    if cut:
+        yield Said(f"Of boards that are sawn already, before their pieces hang: {'; '.join(cut)}.")
+    hung = [_level(job, step) for step in readying.late if step.way is Way.SHIM]
+    if hung:
+        yield Said(f"Hanging already: {'; '.join(hung)}. Shim the thinner one, or take it down.")
 
 
 _EASE = (

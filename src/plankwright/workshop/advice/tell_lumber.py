@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from plankwright.measure import System, write_area, write_length, write_mass
+from plankwright.measure import System, write_area, write_length, write_mass, write_volume
 from plankwright.model import Job, Treatment
 from plankwright.paper.leaf import Grid, Leaf, Part
 from plankwright.trade.lumber.facts import (
@@ -80,7 +80,7 @@ def _measure(job: Job, lumber: Lumber) -> Iterator[Said]:
     yield Said(
         f"{write_length(lumber.lineal_nm, job.tape)} end to end; {write_area(lumber.face_nm2, job.tape)} of "
         f"face, {write_area(lumber.usable_nm2, job.tape)} after trims and flaws; truly "
-        f"{lumber.volume_m3:.3f} m³ of wood."
+        f"{write_volume(lumber.volume_m3, job.tape)} of wood."
     )
 
 
@@ -140,9 +140,11 @@ def _hours(lumber: Lumber) -> Iterator[Said]:
     if not lumber.tasks:
         yield Said("No times were entered: time five boards at each task and give them under [[task]].")
         return
+    whole = all(time.of_all for time in lumber.tasks)
     yield Said(
-        f"By your own times {_number(lumber.hours, 1)} hours for the whole job: what is done already, such "
-        "as boards whose nails are pulled, is not taken off."
+        f"By your own times {_number(lumber.hours, 1)} hours for "
+        f"{'the whole job' if whole else 'what hangs by this layout'}: what is done already, such as boards "
+        "whose nails are pulled, is not taken off."
     )
     if any(time.count is None for time in lumber.tasks):
         yield Said("Tasks without hours are reckoned by what only a layout tells: lay the job out first.")

@@ -5,7 +5,9 @@ from fractions import Fraction
 
 import pytest
 
-from builders import board, flaw, job, layout, surface_layout, wall
+from builders import board, course, flaw, job, layout, piece, rectangle, surface_layout, wall
+from plankwright.check import recount
+from plankwright.measure import System, TapeStyle
 from plankwright.model import Board, Job, NailsLeft, Per, Price, Rules, Task, Treatment
 from plankwright.trade.lumber.facts import UNKNOWN_GRAVITY
 from plankwright.trade.source import Source
@@ -93,6 +95,32 @@ def test_hours_own_up_to_what_is_done_already() -> None:
     )
     assert "1.0 hours for the whole job: what is done already" in told(made, "Hours")
     assert "is not taken off" in told(made, "Hours")
+
+
+def test_hours_of_a_layout_that_leaves_something_bare() -> None:
+    """They are those for what hangs, areas as well: one course of 16 inches of two, half of 10-2/3 ft²."""
+    times = (
+        Task(name="pull", minutes=Fraction(60), per=Per.BOARD),
+        Task(name="oil", minutes=Fraction(60), per=Per.SQUARE_FOOT),
+    )
+    made = replace(pile(board("A", 96, 8), board("B", 96, 8)), tasks=times)
+    (surface,) = made.surfaces
+    lower = course(1, (0, 8), piece(surface, "1a A", (0, 96), (0, 8)))
+    laid = surface_layout(surface, lower, bare=[rectangle(0, 8, 96, 16)])
+    scored = layout(replace(laid, score=recount(made, laid)))
+    lumber = measure_lumber(made, scored)
+    assert [time.count for time in lumber.tasks] == [1, Fraction(16, 3)]
+    (part,) = [part for part in lumber_leaf(made, lumber).parts if part.title == "Hours"]
+    assert part.said[0].text.startswith("By your own times 6.3 hours for what hangs by this layout: ")
+
+
+def test_wood_in_the_units_of_the_tape() -> None:
+    """A board of 8 ft by 6 in by 3/4 in is a quarter of a cubic foot: 0.007 m³."""
+    made = pile(PINE)
+    assert "truly 0.25 cu ft of wood." in told(made, "Measure")
+    assert "m³" not in told(made, "Measure")
+    metric = replace(made, tape=TapeStyle(system=System.METRIC))
+    assert "truly 0.007 m³ of wood." in told(metric, "Measure")
 
 
 def test_a_species_without_figures_is_named() -> None:

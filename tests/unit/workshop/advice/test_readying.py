@@ -70,11 +70,26 @@ def test_insects_ask_for_heat_in_the_whole_lot() -> None:
     """Where one board has signs the others of its lot come along; wet ones are dried besides."""
     assert whats("T3", Station.HEAT) == ["heat: insects"]
     assert whats("T1", Station.HEAT) == ["heat with its lot"]
-    assert whats("T2", Station.HEAT) == ["heat with its lot", "dry from 13 %"]
+    assert whats("T2", Station.HEAT) == ["heat with its lot", "then dry from 13 %"]
     assert ready_boards(MADE, LAID).insects == ("T3",)
     text = " ".join(said.text for said in readying_leaf(MADE, ready_boards(MADE, LAID)).parts[0].said)
     assert "56 °C (133 °F) for 30 minutes" in text
     assert "2 to 10 times as long" in text
+    assert "“heated” for them in the tally, and only then have them in the room to dry." in text
+
+
+def test_only_what_waits_for_heat_is_dried_then() -> None:
+    """Boards without insects in their lot, and those that were heated, dry at once."""
+    boards = (
+        board("A", 40, 6, moisture_pct=20.0),
+        board("B", 40, 6, moisture_pct=20.0, note="worm holes"),
+        board("C", 40, 6, moisture_pct=20.0, note="worm holes, heated"),
+    )
+    assert at_station(job(wall(64, 12), boards), Station.HEAT) == {
+        "A": ["dry from 20 %"],
+        "B": ["heat: insects", "then dry from 20 %"],
+        "C": [f"heat: insects{DONE}", "dry from 20 %"],
+    }
 
 
 def at_station(made: Job, station: Station, laid: Layout | None = None) -> dict[str, list[str]]:
@@ -280,6 +295,46 @@ def test_steps_at_a_joint_in_sight(thick: float, shim: float, told: str) -> None
     assert [task.what for task in work["B"].at(Station.THICKNESS)] == ([told] if told else [])
     if shim:
         assert [task.what for task in work["A"].at(Station.THICKNESS)] == ['shim 1a by 1/16"']
+
+
+@pytest.mark.parametrize(
+    ("thick", "hung", "told"),
+    [
+        (
+            0.84375,
+            "",
+            (
+                "Of boards that are sawn already, before their pieces hang: "
+                'plane 3/32" off the back of 1b, not before its paint is tested.'
+            ),
+        ),
+        (
+            1.0,
+            "1a",
+            'Of boards that are sawn already, before their pieces hang: 1/4" thicker at 1a | 1b: swap.',
+        ),
+        (
+            0.84375,
+            "1b",
+            'Hanging already: 1b, 3/32" thicker at 1a | 1b. Shim the thinner one, or take it down.',
+        ),
+    ],
+)
+def test_a_step_is_told_after_its_thicker_board_was_sawn(thick: float, hung: str, told: str) -> None:
+    """Its board has no row any more; while it has one, the task stands there and nowhere else."""
+    made, laid = of_two_boards(thick)
+    (row,) = laid.surfaces[0].courses
+    pieces = tuple(piece for piece in row.pieces if piece.label == hung)
+    standing = Standing(
+        hung=(HungCourse(surface_id="wall", course=replace(row, pieces=pieces)),) if pieces else (),
+        sawn=("A", "B"),
+    )
+    leaf = readying_leaf(made, ready_boards(made, laid, standing))
+    assert said_of_thickness(made, laid, standing).endswith(told)
+    assert leaf.headline.text == (
+        "No board of this layout is still to be sawn, but a step is left where boards meet: see “Thickness”."
+    )
+    assert told not in said_of_thickness(made, laid)
 
 
 def test_boxes_come_forward_by_the_boards() -> None:

@@ -15,7 +15,7 @@ from builders import (
     surface_layout,
     wall,
 )
-from plankwright.model import Job, Layout, Saw, SawKind
+from plankwright.model import HungCourse, Job, Layer, Layout, Lot, Paint, Saw, SawKind, Standing
 from plankwright.workshop.advice.go_shopping import go_shopping, shopping_leaf
 from trade_jobs import tongued_job, tongued_layout, tongued_wall
 from two_boards import of_two_boards
@@ -86,3 +86,64 @@ def test_what_stays_bare_asks_for_boards() -> None:
     (part,) = LAID.surfaces
     bare = replace(LAID, surfaces=(replace(part, bare=(part.courses[0].pieces[0].place,)),))
     assert go_shopping(MADE, bare)[0].what == "boards"
+
+
+def test_nails_for_a_part_of_the_wall_are_told_as_such() -> None:
+    """Boards and trim are listed for all of it, nails only for what this layout hangs."""
+    (part,) = LAID.surfaces
+    bare = replace(LAID, surfaces=(replace(part, bare=(part.courses[0].pieces[0].place,)),))
+    for laid, told in ((bare, "are driven, for what hangs by this layout"), (LAID, "are driven")):
+        whys = [why for what, (_, why) in shopped(MADE, laid).items() if "finish nail" in what]
+        assert whys
+        assert all(why.endswith(told) for why in whys)
+
+
+def test_only_what_is_in_doubt_is_tested() -> None:
+    """Paint that the tally speaks of though its lot is said to have none; plaster, but no strips of wood."""
+    plain = replace(MADE, lots=(Lot(name="stage", paint=Paint.NONE),))
+    assert "lead test of the paint" not in shopped(plain, LAID)
+    seen = replace(plain, boards=(replace(MADE.boards[0], note="old paint"), *MADE.boards[1:]))
+    assert shopped(seen, LAID)["lead test of the paint"] == ("1", "lots whose paint nobody tested: stage")
+    layers = (Layer(what="furring", thickness_nm=nm(0.75)), Layer(what="plaster", thickness_nm=nm(0.5)))
+    asbestos = "asbestos test by a laboratory"
+    for between, told in ((layers, "what lies below the boards: plaster"), (layers[:1], None)):
+        made = tongued_job(tongued_wall(between=between))
+        assert shopped(made, tongued_layout(made)).get(asbestos, ("", None))[1] == told
+
+
+def hung_of(laid: Layout, *labels: str) -> Standing:
+    """Say that some pieces hang."""
+    return Standing(
+        hung=tuple(
+            HungCourse(surface_id=part.surface_id, course=replace(one, pieces=hanging))
+            for part in laid.surfaces
+            for one in part.courses
+            if (hanging := tuple(piece for piece in one.pieces if piece.label in labels))
+        )
+    )
+
+
+def test_what_hangs_needs_nothing_more() -> None:
+    """No extender once both of its pieces hang; one hanging of two leaves it on the list."""
+    extender = 'box extender, 3/4" deep'
+    for labels, listed in (((), True), (("1a",), True), (("1a", "2a"), False)):
+        items = go_shopping(MADE, LAID, standing=hung_of(LAID, *labels))
+        assert (extender in {item.what for item in items}) is listed
+
+
+def test_a_shim_behind_a_piece_that_hangs_is_not_bought_again() -> None:
+    """The other piece of the joint may hang without it."""
+    made, laid = of_two_boards(0.78125, 0.03125)
+    for label, listed in (("1a", False), ("1b", True)):
+        items = go_shopping(made, laid, standing=hung_of(laid, label))
+        assert ('shim, 1/32"' in {item.what for item in items}) is listed
+
+
+def test_jambs_are_seen_to_until_their_surface_hangs() -> None:
+    """Then nothing near them is left to be hung."""
+    surface = wall(64, 6, openings=(opening("hatch", 48, 0, 64, 6),))
+    made = job(surface, [board("A", 60, 6.5)])
+    hung = piece(surface, "1a A", (0.25, 47.75), (0.25, 5.75), nailed_at=(8, 40))
+    laid = layout(surface_layout(surface, course(1, (0.25, 5.75), hung)))
+    items = go_shopping(made, laid, standing=hung_of(laid, "1a"))
+    assert not any(item.what.startswith("jamb") for item in items)

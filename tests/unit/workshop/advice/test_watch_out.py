@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from builders import board, job, nm, wall
-from plankwright.model import Board, Face, Flaw, Job, Lot, Paint, Severity
+from plankwright.model import Board, Face, Flaw, Job, Lot, Paint, Severity, Treatment
 from plankwright.workshop.advice.watch_out import situation_of, watch_out
 
 PAINT = Flaw(start_nm=0, end_nm=nm(96), what="paint", severity=Severity.BLEMISH, face=Face.BACK)
@@ -42,3 +42,15 @@ def test_an_unpainted_lot_is_not_doubted() -> None:
     (lot,) = situation_of(made).lots
     assert not lot.doubtful
     assert lot.seen == ()
+
+
+def test_only_the_wood_of_untreated_boards_makes_dust() -> None:
+    """A treated board is kept out, and nobody saws it."""
+    soaked = Flaw(start_nm=0, end_nm=nm(96), what="creosote", severity=Severity.LOST)
+    made = with_lots(
+        board("A", 96, 6, species="western redcedar", treatment=Treatment.CREOSOTE, flaws=(soaked,)),
+        board("B", 96, 6, species="pine"),
+    )
+    assert situation_of(made).woods == ("pine",)
+    (dust,) = [hazard for hazard in watch_out(made) if hazard.what == "Dust"]
+    assert not any("redcedar" in said.text for said in dust.said)
