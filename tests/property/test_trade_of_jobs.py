@@ -3,6 +3,7 @@
 import io
 import json
 import math
+from collections.abc import Iterator
 from dataclasses import replace
 
 import pymupdf
@@ -10,14 +11,23 @@ import shapely
 from ezdxf.filemanagement import read
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from shapely.geometry.base import BaseGeometry
 
 from plankwright.cli.advice import leaf_as_json, values_as_json
 from plankwright.layout import Effort, Watch, lay_out
+from plankwright.layout.ground import HAIR
 from plankwright.layout.hanging import grown
-from plankwright.layout.regions import along_and_across, as_polygon, place_on_surface
+from plankwright.layout.regions import (
+    along_and_across,
+    as_polygon,
+    must_region,
+    place_on_surface,
+    side_of_edge,
+)
 from plankwright.measure import INCH
 from plankwright.model import (
     Air,
+    Edge,
     Fastening,
     Flaw,
     Job,
@@ -189,3 +199,44 @@ def test_moisture_and_trim_are_judged_of_all_that_hangs_and_of_nothing_else(job:
     gap = job.rules.expansion_gap_nm
     for side in edges.sides:
         assert side.cover.untrimmed is (gap > 0 and not getattr(job.surface(side.surface_id).trim, side.edge))
+
+
+@settings(max_examples=40)
+@given(jobs())
+def test_boards_reach_as_far_under_the_trim_as_is_told(job: Job) -> None:
+    """Beside what is covered, all that the trim hides is covered too, up to the widest gap that is told."""
+    layout = lay_out(job, effort=MOMENT, watch=AT_ONCE).layout
+    gap, tolerance = job.rules.expansion_gap_nm, job.rules.gap_tolerance_nm
+    parts = {part.surface_id: part for part in layout.surfaces}
+    for side in fit_edges(job, layout).sides:
+        widest, trim = side.cover.widest_nm, side.cover.trim_nm
+        assert (side.short != ()) is side.cover.too_little
+        if widest is None or not trim:
+            continue
+        assert gap <= widest <= max(trim, gap) + tolerance + 3 * HAIR
+        part, surface = parts[side.surface_id], job.surface(side.surface_id)
+        bare = shapely.union_all([as_polygon(place) for place in part.bare])
+        covered = shapely.union_all([bare, *(as_polygon(piece.place) for piece in part.pieces)])
+        without = replace(surface, trim=replace(surface.trim, **{side.edge.value: 0}))
+        open_to_see = must_region(without, job.rules).difference(covered)
+        beside = must_region(surface, job.rules).difference(bare)
+        for under in _under_trim(surface, side.edge, beside, trim, widest):
+            assert under.intersection(open_to_see).buffer(-tolerance / 2 - HAIR).is_empty
+
+
+def _under_trim(
+    surface: Surface, edge: Edge, beside: BaseGeometry, trim_nm: int, widest_nm: int
+) -> Iterator[BaseGeometry]:
+    """Give what lies under trim past the widest gap, along upright and level edges of a side."""
+    inwards = {Edge.LEFT: (1, 0), Edge.RIGHT: (-1, 0), Edge.BOTTOM: (0, 1), Edge.TOP: (0, -1)}[edge]
+    corners = surface.outline
+    for start, end in zip(corners, (*corners[1:], corners[0]), strict=True):
+        if side_of_edge(start, end) is edge and (start[0] == end[0] or start[1] == end[1]):
+            line = shapely.LineString(_off(place, inwards, trim_nm + HAIR / 2) for place in (start, end))
+            for seen in shapely.get_parts(line.intersection(beside)):
+                back = [_off(place, inwards, widest_nm - trim_nm - HAIR / 2) for place in seen.coords]
+                yield shapely.MultiPoint([*seen.coords, *back]).envelope
+
+
+def _off(place: tuple[float, ...], inwards: tuple[int, int], by: float) -> tuple[float, float]:
+    return place[0] + by * inwards[0], place[1] + by * inwards[1]

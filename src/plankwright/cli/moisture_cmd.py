@@ -28,6 +28,6 @@ def command(talk: Talk, folder: Path, layout: Path | None, *, sources: bool) -> 
       plankwright moisture porch
       plankwright moisture porch --sources
     """  # noqa: D301 - \b keeps the lines of the examples
-    job, laid, _, remarks = read_if_laid(talk, folder, layout)
-    moisture = judge_moisture(job, laid)
+    job, laid, standing, remarks = read_if_laid(talk, folder, layout)
+    moisture = judge_moisture(job, laid, standing)
     show_leaf(talk, moisture_leaf(job, moisture), moisture, remarks, sources=sources)

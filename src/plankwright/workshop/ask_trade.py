@@ -34,7 +34,7 @@ def ask_trade(job: Job, layout: Layout | None = None, standing: Standing = NOTHI
     """
     told = {
         "hazards": hazards_leaf(watch_out(job)),
-        "moisture": moisture_leaf(job, judge_moisture(job, layout)),
+        "moisture": moisture_leaf(job, judge_moisture(job, layout, standing)),
         "prepare": readying_leaf(job, ready_boards(job, layout, standing)),
         "lumber": lumber_leaf(job, measure_lumber(job, layout)),
     }

@@ -49,7 +49,7 @@ def print_sheets(
         A PDF file.
     """
     told = answer or ask_enough(job, Result(layout=layout), standing)
-    moisture = moisture_leaf(job, judge_moisture(job, layout))
+    moisture = moisture_leaf(job, judge_moisture(job, layout, standing))
     remarks = [
         *tell_remarks(check_layout(job, layout, standing).warnings),
         f"Are the boards dry? {moisture.headline.text}",

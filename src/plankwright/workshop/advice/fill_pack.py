@@ -41,7 +41,7 @@ def fill_pack(
         How far the job has come.
     """
     plan, edges = plan_nails(job, layout, standing), fit_edges(job, layout)
-    moisture = _short(moisture_leaf(job, judge_moisture(job, layout)))
+    moisture = _short(moisture_leaf(job, judge_moisture(job, layout, standing)))
     return Pack(
         before=(
             Section(

@@ -1,7 +1,7 @@
 """Boxes and edges: what is notched, how far boxes come forward, and whether trim covers what moves."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from plankwright.draw.subject import Subject, subject
 from plankwright.layout.hanging import called
@@ -24,6 +24,7 @@ from plankwright.trade.edges.trim import EdgeCover
 from plankwright.trade.source import Said
 from plankwright.workshop.advice.judge_moisture import judge_moisture
 from plankwright.workshop.advice.judge_movement import Movement
+from plankwright.workshop.advice.under_trim import gaps_at_opening, gaps_at_side
 from plankwright.workshop.wording import capital, counted, listed
 
 
@@ -86,12 +87,15 @@ class Jamb:
         How far, from what lies between framing and boards on. [nm]
     cover
         What its casing covers.
+    short
+        Labels of the pieces of which it covers too little, the least first.
     """
 
     surface_id: str
     called: str
     extension_nm: Nm
     cover: EdgeCover
+    short: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,11 +108,14 @@ class Side:
         Where.
     cover
         What the trim along it covers.
+    short
+        Labels of the pieces of which it covers too little, the least first.
     """
 
     surface_id: str
     edge: Edge
     cover: EdgeCover
+    short: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -132,8 +139,8 @@ class Edges:
 
     @property
     def uncovered(self) -> tuple[Side | Jamb, ...]:
-        """Sides and openings where trim is too narrow for what moves under it."""
-        return tuple(one for one in self.trimmable if one.cover.too_narrow)
+        """Sides and openings where trim covers too little: it is too narrow, or boards end too soon."""
+        return tuple(one for one in self.trimmable if one.cover.too_little)
 
     @property
     def untrimmed(self) -> tuple[Side | Jamb, ...]:
@@ -223,11 +230,14 @@ def _notch(label: str, place: Rectangle, corner: tuple[Nm, Nm]) -> Notch:
 def _jambs(what: Subject, movement: Movement | None) -> Iterator[Jamb]:
     thickest = max((what.job.board(row.piece.board_id).thickness_nm for row in what.rows), default=0)
     for opening in what.surface.openings:
+        gaps = gaps_at_opening(what, opening)
+        cover = _cover(what, opening.trim_nm, gaps, movement)
         yield Jamb(
             surface_id=what.surface.id,
             called=opening.id,
             extension_nm=thickest,
-            cover=_cover(what, opening.trim_nm, movement),
+            cover=cover,
+            short=_short(cover, gaps),
         )
 
 
@@ -241,33 +251,51 @@ def _sides(what: Subject, movement: Movement | None) -> Iterator[Side]:
     for edge in Edge:
         if edge in found:
             ends = (edge in _UPRIGHT) is (what.surface.courses_run is Direction.HORIZONTAL)
-            cover = _cover(what, getattr(what.surface.trim, edge), movement, ends=ends)
-            yield Side(surface_id=what.surface.id, edge=edge, cover=cover)
+            gaps = gaps_at_side(what, edge)
+            cover = _cover(what, getattr(what.surface.trim, edge), gaps, movement, ends=ends)
+            yield Side(surface_id=what.surface.id, edge=edge, cover=cover, short=_short(cover, gaps))
 
 
 _UPRIGHT = frozenset({Edge.LEFT, Edge.RIGHT})
 
 
-def _cover(what: Subject, trim_nm: Nm, movement: Movement | None, *, ends: bool = False) -> EdgeCover:
-    """Give what trim covers along an edge.
+def _cover(
+    what: Subject, trim_nm: Nm, gaps: Mapping[str, Nm], movement: Movement | None, *, ends: bool = False
+) -> EdgeCover:
+    """Give what trim covers along an edge, by the gaps that the pieces leave there.
 
     Where courses lie along it the edge course alone draws back, for each is nailed by itself; where their
-    ends meet it, boards hardly move at all. Where nothing hangs nothing moves.
+    ends meet it, boards hardly move at all. Where nothing hangs nothing moves. Without trim boards must reach
+    as far as the rules let them, so that no more than their gap is open.
     """
     drawn_back = 0.0 if movement is None else movement.end_opens_nm if ends else movement.opens.most_nm
-    return EdgeCover(trim_nm=trim_nm, gap_nm=what.job.rules.expansion_gap_nm, shrinks_nm=round(drawn_back))
+    gap = what.job.rules.expansion_gap_nm
+    return EdgeCover(
+        trim_nm=trim_nm,
+        gap_nm=gap,
+        widest_nm=max(gaps.values(), default=None) if trim_nm else gap,
+        shrinks_nm=round(drawn_back),
+    )
+
+
+def _short(cover: EdgeCover, gaps: Mapping[str, Nm]) -> tuple[str, ...]:
+    return tuple(label for label, gap in gaps.items() if replace(cover, widest_nm=gap).too_little)
 
 
 def _headline(edges: Edges) -> Said:
     extended = [box for box in edges.boxes if box.extension_nm]
     told = capital(counted(len(extended), "box extender"))
     troubles = []
-    if edges.uncovered:
-        troubles.append(f"trim is too narrow at {counted(len(edges.uncovered), 'place')}")
+    narrow = [one for one in edges.uncovered if one.cover.too_narrow]
+    if narrow:
+        troubles.append(f"trim is too narrow at {counted(len(narrow), 'place')}")
+    if len(edges.uncovered) > len(narrow):
+        ends = counted(len(edges.uncovered) - len(narrow), "place")
+        troubles.append(f"boards end too soon under the trim at {ends}")
     if edges.untrimmed:
         troubles.append(f"the gap shows at {counted(len(edges.untrimmed), 'place')} without trim")
     if not troubles:
-        gaps = any(one.cover.gap_nm for one in edges.trimmable)
+        gaps = any(one.cover.widest_nm for one in edges.trimmable)
         troubles.append("the trim covers every gap" if gaps else "no gap is left open")
     return Said(f"{told}; {listed(troubles)}.", (TRIM_OVERLAP,))
 
@@ -314,6 +342,7 @@ def _tell_jambs(job: Job, edges: Edges) -> Iterator[Said]:
         f"casing is set back {write_inches(REVEAL_NM.value, job.tape)} so that their edge shows.",
         (REVEAL,),
     )
+    yield from _tell_uncovered(edges.jambs, job.tape)
     bare = [jamb.called for jamb in edges.jambs if jamb.cover.untrimmed]
     if bare:
         yield Said(
@@ -328,7 +357,7 @@ def _jambs_grid(job: Job, edges: Edges) -> Grid | None:
             jamb.called,
             write_inches(jamb.extension_nm, job.tape),
             write_inches(jamb.cover.trim_nm, job.tape),
-            *_outcome(jamb.cover, job.tape),
+            *_outcome(jamb, job.tape),
         )
         for jamb in edges.jambs
     )
@@ -343,9 +372,7 @@ def _tell_sides(job: Job, edges: Edges) -> Iterator[Said]:
             "driest season.",
             (TRIM_OVERLAP,),
         )
-    narrow = [side for side in edges.sides if side.cover.too_narrow]
-    if narrow:
-        yield Said(f"Too narrow: {_places(narrow)}. Take wider trim there, or a smaller expansion_gap.")
+    yield from _tell_uncovered(edges.sides, job.tape)
     bare = [side for side in edges.sides if side.cover.untrimmed]
     if bare:
         yield Said(
@@ -354,15 +381,52 @@ def _tell_sides(job: Job, edges: Edges) -> Iterator[Said]:
         )
 
 
-def _places(sides: list[Side]) -> str:
-    return listed([f"the {side.edge} of {side.surface_id}" for side in sides])
+def _tell_uncovered(places: Sequence[Side | Jamb], tape: TapeStyle) -> Iterator[Said]:
+    """Say where trim lies on too little of the boards, at which pieces, and how wide it would have to be."""
+    narrow = [one for one in places if one.cover.too_narrow]
+    if narrow:
+        yield Said(f"Too narrow: {_places(narrow)}. Take wider trim there, or a smaller expansion_gap.")
+    for one in places:
+        overlap = one.cover.overlap_nm
+        if one.cover.too_little and overlap is not None:
+            first, *others = one.short
+            wanted = write_inches(OVERLAP_NM.value, tape)
+            more = f", and less than {wanted} at {listed(others)} as well" if others else ""
+            enough = -(-one.cover.wide_enough_nm // tape.step_nm) * tape.step_nm
+            longer = (
+                ""
+                if one.cover.too_narrow
+                else ", or leave more of its board on such a piece, if there is more and it is not cut yet"
+            )
+            yield Said(
+                f"Least overlap at {_place(one)}: {write_small(overlap, tape)} at piece {first}{more}. "
+                f"Take trim of {write_inches(enough, tape)} or wider there and keep this layout{longer}.",
+                (TRIM_OVERLAP,),
+            )
 
 
-def _outcome(cover: EdgeCover, tape: TapeStyle) -> tuple[str, str]:
+def _places(places: Sequence[Side | Jamb]) -> str:
+    return listed([_place(one) for one in places])
+
+
+def _place(one: Side | Jamb) -> str:
+    if isinstance(one, Jamb):
+        return f"the casing of {one.called}"
+    return f"the {one.edge} of {one.surface_id}"
+
+
+def _outcome(one: Side | Jamb, tape: TapeStyle) -> tuple[str, str]:
     """Tell how much of the boards trim covers at least, and whether that is enough."""
+    cover = one.cover
     if not cover.trim_nm:
         return "", "no trim, the gap shows" if cover.untrimmed else "no trim, no gap"
-    return write_small(cover.overlap_nm, tape), "too narrow" if cover.too_narrow else "covered"
+    if cover.overlap_nm is None:
+        return "", "no board ends there"
+    overlap = write_small(cover.overlap_nm, tape)
+    if not cover.too_little:
+        return overlap, "covered"
+    more = f" and {len(one.short) - 1} more" if len(one.short) > 1 else ""
+    return overlap, "too narrow" if cover.too_narrow else f"too little at {one.short[0]}{more}"
 
 
 def _sides_grid(job: Job, edges: Edges) -> Grid | None:
@@ -370,9 +434,9 @@ def _sides_grid(job: Job, edges: Edges) -> Grid | None:
         (
             f"{side.surface_id}, {side.edge}",
             write_inches(side.cover.trim_nm, job.tape),
-            write_inches(side.cover.gap_nm, job.tape),
+            "" if side.cover.widest_nm is None else write_inches(side.cover.widest_nm, job.tape),
             write_small(side.cover.shrinks_nm, job.tape),
-            *_outcome(side.cover, job.tape),
+            *_outcome(side, job.tape),
         )
         for side in edges.sides
     )

@@ -278,8 +278,7 @@ def _is_closed(notch: Rectangle, blank: Rectangle) -> bool:
 
 
 def _meter(job: Job, layout: Layout, standing: Standing) -> Iterator[Item]:
-    needed = {piece.board_id for piece in layout.pieces} - set(standing.sawn)
-    unmeasured = needed & set(judge_moisture(job, layout).unmeasured)
+    unmeasured = judge_moisture(job, layout, standing).unmeasured
     if unmeasured:
         yield Item(
             what="moisture meter",

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from plankwright.model import Board, Job, Layout, Treatment
+from plankwright.model import NOTHING_DONE, Board, Job, Layout, Standing, Treatment
 from plankwright.trade.moisture.equilibrium import equilibrium_pct
 from plankwright.trade.moisture.facts import (
     LEAST_DAYS_FAR_OFF,
@@ -27,6 +27,8 @@ class Verdict(StrEnum):
     GO = "go"
     WAIT = "wait"
     MEASURE = "measure"
+    DONE = "done"
+    BARRED = "barred"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +55,11 @@ class Reading:
     readable: bool
     near: bool
 
+    @property
+    def waits(self) -> bool:
+        """Whether what was read so has to wait."""
+        return not (self.near and self.readable)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Moisture:
@@ -70,10 +77,12 @@ class Moisture:
         Boards that were not and whose lot has no spread, treated ones apart.
     spares
         Boards that were not judged since the layout hangs nothing of them, treated ones apart.
+    hung
+        Boards that were not judged since all that is hung of them hangs already.
     movements
         Surface by surface, where anything hangs.
     woods
-        Every wood of the boards that were judged.
+        Every wood of the boards that move.
     """
 
     dry_pct: float
@@ -83,20 +92,28 @@ class Moisture:
     readings: tuple[Reading, ...]
     unmeasured: tuple[str, ...]
     spares: tuple[str, ...]
+    hung: tuple[str, ...]
     movements: tuple[Movement, ...]
     woods: tuple[Wood, ...]
 
     @property
     def far(self) -> tuple[Reading, ...]:
         """The readings that are not near enough, or that no meter can be trusted with."""
-        return tuple(reading for reading in self.readings if not (reading.near and reading.readable))
+        return tuple(reading for reading in self.readings if reading.waits)
 
     @property
     def verdict(self) -> Verdict:
-        """Go once every board that was measured is near enough, and some were."""
+        """Go once every board that was measured is near enough, and some were.
+
+        Where no board was to be judged it is done if boards hang; else none may be hung.
+        """
         if self.far:
             return Verdict.WAIT
-        return Verdict.GO if self.readings else Verdict.MEASURE
+        if self.readings:
+            return Verdict.GO
+        if self.unmeasured:
+            return Verdict.MEASURE
+        return Verdict.DONE if self.hung else Verdict.BARRED
 
     @property
     def least_days(self) -> int:
@@ -110,7 +127,7 @@ class Moisture:
         return self.now_pct is not None and abs(self.now_pct - self.middle_pct) > NEAR_ENOUGH_PCT.value
 
 
-def judge_moisture(job: Job, layout: Layout | None = None) -> Moisture:
+def judge_moisture(job: Job, layout: Layout | None = None, standing: Standing = NOTHING_DONE) -> Moisture:
     """Judge whether the boards of a job are ready to be hung.
 
     Parameters
@@ -120,6 +137,9 @@ def judge_moisture(job: Job, layout: Layout | None = None) -> Moisture:
     layout
         A layout of it: only the boards that it hangs are judged. Without one, or with one that hangs
         nothing, all are, and each stands for a course.
+    standing
+        How far the job has come: boards are not judged any more once all that is hung of them hangs. They
+        move all the same.
 
     Returns
     -------
@@ -128,8 +148,10 @@ def judge_moisture(job: Job, layout: Layout | None = None) -> Moisture:
     """
     laid = layout if layout is not None and layout.pieces else None
     untreated = [board for board in job.boards if board.treatment is Treatment.NONE]
-    hung = None if laid is None else {piece.board_id for piece in laid.pieces}
-    boards = [board for board in untreated if hung is None or board.id in hung]
+    to_hang, hanging = _to_hang(job, laid, standing), _hanging(standing)
+    boards = [board for board in untreated if board.id in to_hang]
+    hung = [board for board in untreated if board.id in hanging - to_hang]
+    moving = boards if laid is None else [*boards, *hung]
     dry, damp = service_pct(job)
     now = job.room.now if job.room else None
     return Moisture(
@@ -141,10 +163,37 @@ def judge_moisture(job: Job, layout: Layout | None = None) -> Moisture:
         unmeasured=tuple(
             board.id for board in boards if board.moisture_pct is None and _spread(job, board) is None
         ),
-        spares=tuple(board.id for board in untreated if hung is not None and board.id not in hung),
-        movements=judge_movement(job, boards, laid),
-        woods=tuple({wood.name: wood for wood in map(wood_of, boards)}.values()),
+        spares=tuple(board.id for board in untreated if laid is not None and board not in moving),
+        hung=tuple(board.id for board in hung),
+        movements=judge_movement(
+            job, boards, laid, standing, {board.id for board in boards if _waits(job, board)}
+        ),
+        woods=tuple({wood.name: wood for wood in map(wood_of, moving)}.values()),
     )
+
+
+def _to_hang(job: Job, layout: Layout | None, standing: Standing) -> set[str]:
+    """Give the names of the boards of which a layout still hangs something, or any that are left."""
+    if layout is None:
+        return {
+            board.id for board in job.boards if board.id not in standing.sawn or standing.parts_of(board.id)
+        }
+    return {
+        piece.board_id
+        for part in layout.surfaces
+        for piece in part.pieces
+        if piece.label not in standing.hung_labels(part.surface_id)
+    }
+
+
+def _hanging(standing: Standing) -> set[str]:
+    return {piece.board_id for row in standing.hung for piece in row.course.pieces}
+
+
+def _waits(job: Job, board: Board) -> bool:
+    """Whether a board has to come nearer to the room's moisture: by its reading, or by its lot's spread."""
+    read = (_spread(job, board) or ()) if board.moisture_pct is None else (board.moisture_pct,)
+    return any(_reading(board.id, moisture, job).waits for moisture in read)
 
 
 def _readings(job: Job, boards: Sequence[Board]) -> Iterator[Reading]:

@@ -64,7 +64,7 @@ def moisture_leaf(job: Job, moisture: Moisture) -> Leaf:
 
 def _headline(moisture: Moisture) -> Said:
     near = (MIDPOINT, NO_FORMULA)
-    judged = " that hangs" if moisture.spares else ""
+    judged = " that is still to hang" if moisture.hung else " that hangs" if moisture.spares else ""
     match moisture.verdict:
         case Verdict.GO if moisture.unmeasured:
             return Said(
@@ -88,6 +88,10 @@ def _headline(moisture: Moisture) -> Said:
                 "whether they are ready; write it into the column moisture of the tally.",
                 near,
             )
+        case Verdict.DONE:
+            return Said("Nothing is left to hang.")
+        case Verdict.BARRED:
+            return Said("No board may be hung: not one of those that are left is free of treatment.")
 
 
 def _room(job: Job, moisture: Moisture) -> Iterator[Said]:
@@ -136,6 +140,11 @@ def _boards(moisture: Moisture) -> Iterator[Said]:
             f"{capital(counted(len(moisture.spares), 'board'))} that the layout does not use "
             f"{'was' if len(moisture.spares) == 1 else 'were'} not judged."
         )
+    if moisture.hung:
+        hangs, was = ("hangs", "was") if len(moisture.hung) == 1 else ("hang", "were")
+        yield Said(
+            f"{capital(counted(len(moisture.hung), 'board'))} of which all {hangs} already {was} not judged."
+        )
 
 
 def _read(moisture: Moisture) -> Iterator[Said]:
@@ -163,7 +172,7 @@ def _readings(moisture: Moisture) -> Grid | None:
             reading.of,
             _pct(reading.moisture_pct),
             f"{reading.off_pct:+.1f}",
-            "wait" if reading in moisture.far else "go",
+            "wait" if reading.waits else "go",
         )
         for reading in moisture.readings
     ]
@@ -173,7 +182,7 @@ def _readings(moisture: Moisture) -> Grid | None:
 
 
 def _movement(movement: Movement, moisture: Moisture, tape: TapeStyle) -> Iterator[Said]:
-    sources = _change_sources(moisture)
+    sources = _change_sources(movement, moisture)
     told = _tell_most(movement.opens, movement.closes, tape)
     if movement.opens.most_nm or movement.closes.most_nm:
         told += f" That is for flat-sawn boards; quarter-sawn ones move {_quarter_sawn(moisture)} as much."
@@ -183,7 +192,8 @@ def _movement(movement: Movement, moisture: Moisture, tape: TapeStyle) -> Iterat
     if movement.square is not None:
         yield _tell_square(movement.square, sources, tape, laid=movement.laid)
     yield _tell_swelling(movement, sources, tape)
-    if movement.laid and not (movement.room and movement.square is None):
+    tight = movement.laid and not movement.all_hangs
+    if tight and not (movement.room and movement.square is None):
         yield Said("The marks of the layout are tight: leave no gaps between its courses.")
     end = write_small(max(movement.end_closes_nm, movement.end_opens_nm), tape)
     yield Said(f"Along the grain the longest run moves by {end} at most.", (GRAIN,))
@@ -192,22 +202,27 @@ def _movement(movement: Movement, moisture: Moisture, tape: TapeStyle) -> Iterat
 def _tell_most(opens: Change, closes: Change, tape: TapeStyle) -> str:
     """Say which course, or which board, opens most and which closes most."""
     narrower, wider = f"{_range(opens, tape)} narrower", f"{_range(closes, tape)} wider"
-    if opens.most_nm and closes.most_nm and _which(opens, tape) == _which(closes, tape):
+    once_ready = opens.once_ready or closes.once_ready
+    if opens.most_nm and closes.most_nm and _which(opens, tape) == _which(closes, tape) and not once_ready:
         return (
             f"{_which(opens, tape)} moves most: it gets {narrower} by the dry season and {wider} by the "
             "damp one."
         )
     opening = (
-        f"{_which(opens, tape)} opens most: it gets {narrower} by the dry season."
+        f"{_which(opens, tape)} opens most: {_once_ready(opens)}it gets {narrower} by the dry season."
         if opens.most_nm
         else f"No {_kind(opens)} gets narrower by the dry season."
     )
     closing = (
-        f"{_which(closes, tape)} closes most: it gets {wider} by the damp season."
+        f"{_which(closes, tape)} closes most: {_once_ready(closes)}it gets {wider} by the damp season."
         if closes.most_nm
         else f"No {_kind(closes)} gets wider by the damp season."
     )
     return f"{opening} {closing}"
+
+
+def _once_ready(change: Change) -> str:
+    return "once it has come to midway " if change.once_ready else ""
 
 
 def _kind(change: Change) -> str:
@@ -228,8 +243,15 @@ def _tell_tongues(tongues: Tongues, sources: tuple[Source, ...], tape: TapeStyle
         told = f"A tongue or lap of {reach} stays covered by {share} or more where seams open by {opens}."
     else:
         told = (
-            f"A tongue or lap of {reach} would stay covered by less than {share} where seams open by "
-            f"{opens}: let the boards dry first, or take narrower ones."
+            f"A tongue or lap of {reach} would stay covered by less than {share} where seams open by {opens}"
+        )
+        if not tongues.hangs:
+            told += ": let the boards dry first, or take narrower ones"
+        told += "."
+    if tongues.open_nm:
+        told += (
+            f" That is a seam that is open by {write_small(tongues.open_nm, tape)} as it hangs, which is "
+            "counted in."
         )
     return Said(told, (TONGUE_STAYS, *sources))
 
@@ -246,20 +268,26 @@ def _tell_square(square: SquareEdges, sources: tuple[Source, ...], tape: TapeSty
 
 
 def _tell_swelling(movement: Movement, sources: tuple[Source, ...], tape: TapeStyle) -> Said:
-    swell, half = (write_small(nm, tape) for nm in (movement.all_swell_nm, movement.all_swell_nm / 2))
+    swell, half = (write_small(nm, tape) for nm in (movement.most_swell_nm, movement.most_swell_nm / 2))
     gap = write_inches(movement.gap_nm, tape)
+    together = "All courses together"
+    if movement.swells_more_once_ready:
+        together = "Once the boards are ready, all courses together"
+        sources = (*sources, MIDPOINT)
     if movement.room:
+        may = "may swell" if movement.swells_more_once_ready else "swell"
         return Said(
-            f"All courses together swell by {swell} at most, {half} a side if none of it is taken up between "
-            f"them: the gap of {gap} has room for it.",
+            f"{together} {may} by {swell} at most, {half} a side if none of it is taken up between them: the "
+            f"gap of {gap} has room for it.",
             sources,
         )
-    over = f"All courses together may swell by {swell}, {half} a side, which is more than the gap of {gap}"
+    over = f"{together} may swell by {swell}, {half} a side, which is more than the gap of {gap}"
     if not movement.laid:
         return Said(f"{over}: leave a hair between courses, or make expansion_gap wider.", sources)
-    enough = -(-round(movement.all_swell_nm / 2) // tape.step_nm) * tape.step_nm
-    wider = f"set expansion_gap in job.toml to {write_inches(enough, tape)} or more and lay out anew"
-    if movement.ready_swell_nm >= movement.all_swell_nm:
+    if movement.all_hangs:
+        return Said(f"{over}. All of it hangs: look after its edges in the damp season.", sources)
+    wider = _wider_gap(movement, tape)
+    if movement.ready_swell_nm >= movement.all_swell_nm or movement.swells_more_once_ready:
         return Said(f"{over}: {wider}.", sources)
     ready, half_ready = (
         write_small(nm, tape) for nm in (movement.ready_swell_nm, movement.ready_swell_nm / 2)
@@ -277,9 +305,17 @@ def _tell_swelling(movement: Movement, sources: tuple[Source, ...], tape: TapeSt
     return Said(f"{over}: {remedy}.", (*sources, MIDPOINT))
 
 
-def _change_sources(moisture: Moisture) -> tuple[Source, ...]:
-    read = [reading.moisture_pct for reading in moisture.readings]
-    inside = within_coefficients(moisture.dry_pct, moisture.damp_pct, *read)
+def _wider_gap(movement: Movement, tape: TapeStyle) -> str:
+    """Say how wide a gap has room for what swells; what hangs keeps the one that it has."""
+    enough = -(-round(movement.most_swell_nm / 2) // tape.step_nm) * tape.step_nm
+    told = f"set expansion_gap in job.toml to {write_inches(enough, tape)} or more and lay out anew"
+    return f"where nothing hangs yet, {told}" if movement.hanging else told
+
+
+def _change_sources(movement: Movement, moisture: Moisture) -> tuple[Source, ...]:
+    inside = within_coefficients(
+        moisture.dry_pct, moisture.damp_pct, movement.driest_pct, movement.dampest_pct
+    )
     woods = [source for wood in moisture.woods for source in wood.coefficient_sources]
     if not inside:
         woods += [source for wood in moisture.woods for source in wood.total_sources]

@@ -94,7 +94,10 @@ def test_treated_boards_are_not_waited_for() -> None:
         flaws=(flaw(0, 60),),
         treatment=Treatment.CREOSOTE,
     )
-    assert judge_moisture(replace(whole, boards=(lost,))).verdict is Verdict.MEASURE
+    moisture = judge_moisture(replace(whole, boards=(lost,)))
+    assert (moisture.verdict, moisture.unmeasured) == (Verdict.BARRED, ())
+    headline = moisture_leaf(whole, moisture).headline.text
+    assert headline == "No board may be hung: not one of those that are left is free of treatment."
 
 
 def test_the_spread_of_a_lot_stands_in_for_readings() -> None:

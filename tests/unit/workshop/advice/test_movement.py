@@ -1,63 +1,16 @@
 """How far the courses of a layout move, which boards are judged with it, and what is said of that."""
 
 from dataclasses import replace
-from typing import Any
 
 import pytest
 
-from builders import board, course, job, layout, nm, piece, surface_layout, wall
-from plankwright.model import Air, Board, Course, EdgeTreatment, Job, Layout, Lot, Room, Rules
-from plankwright.trade.moisture.equilibrium import equilibrium_pct
+from builders import course, job, layout, nm, piece, surface_layout, wall
+from moving import DAMP, DRY, LONGLEAF, MIDDLE, laid_up, moved, pine, told
+from plankwright.model import Air, EdgeTreatment, Lot, Room
 from plankwright.trade.moisture.movement import change_by_coefficient
 from plankwright.workshop.advice.judge_moisture import Verdict, judge_moisture
-from plankwright.workshop.advice.judge_movement import Movement
 from plankwright.workshop.advice.tell_moisture import moisture_leaf
 from trade_jobs import ROOM, TONGUED, tongued_job, tongued_layout
-
-LONGLEAF = 0.00263
-"""Tangential coefficient of longleaf pine, Wood Handbook, Table 13-5. [per point of moisture]"""
-DRY, DAMP = equilibrium_pct(20.0, 30.0), equilibrium_pct(23.0, 60.0)
-MIDDLE = (DRY + DAMP) / 2
-
-
-def pine(name: str, width: float, moisture: float | None = None, **more: Any) -> Board:  # noqa: ANN401 - any field
-    """Give a board of longleaf pine, six feet long."""
-    return board(name, 72, width, species="longleaf pine", moisture_pct=moisture, **more)
-
-
-def laid_up(
-    *boards: Board, gap: float = 0.25, edges: dict[str, EdgeTreatment] | None = None
-) -> tuple[Job, Layout]:
-    """Give a job and a layout that hangs each board whole, a course each, from the bottom up.
-
-    `edges` gives, by the name of a board, what is done to both of its long edges.
-    """
-    height = sum(each.width_start_nm for each in boards) / nm(1) + 2 * gap
-    surface = wall(64, height)
-    made = replace(job(surface, boards, Rules(expansion_gap_nm=nm(gap))), room=ROOM)
-    rows: list[Course] = []
-    low = gap
-    for number, each in enumerate(boards, start=1):
-        high = low + each.width_start_nm / nm(1)
-        done = (edges or {}).get(each.id, EdgeTreatment.AS_FOUND)
-        hung = piece(
-            surface, f"{number}a {each.id}", (gap, 64 - gap), (low, high), at=(0.5, 0), near=done, far=done
-        )
-        rows.append(course(number, (low, high), hung))
-        low = high
-    return made, layout(surface_layout(surface, *rows))
-
-
-def moved(made: Job, laid: Layout | None = None) -> Movement:
-    """Give how the only surface of a job moves."""
-    (movement,) = judge_moisture(made, laid).movements
-    return movement
-
-
-def told(made: Job, laid: Layout | None = None) -> str:
-    """Give all that is said of the boards and of how they move."""
-    leaf = moisture_leaf(made, judge_moisture(made, laid))
-    return " ".join(said.text for part in leaf.parts[1:] for said in part.said)
 
 
 def test_the_course_that_opens_most_is_not_the_one_that_closes_most() -> None:
@@ -85,10 +38,11 @@ def test_without_a_layout_boards_are_told_of() -> None:
 
 
 def test_one_course_that_moves_most_either_way_is_told_once() -> None:
-    """And boards that are damper than the room will ever be get no wider."""
+    """And boards that are as damp as the room will ever be get no wider, if they need not dry first."""
     made, laid = laid_up(pine("A", 6, 8.0), pine("B", 4, 8.0))
     assert 'Course 1 (6", board A) moves most: it gets' in told(made, laid)
-    made, laid = laid_up(pine("A", 6, 13.0))
+    made, laid = laid_up(pine("A", 6, 9.5))
+    made = replace(made, room=replace(ROOM, damp=Air(temperature_c=23.0, humidity_pct=50.0)))
     assert "No course gets wider by the damp season." in told(made, laid)
 
 
@@ -312,3 +266,58 @@ def test_every_figure_of_movement_has_a_source() -> None:
                 assert all(
                     said.sources for said in part.said if any(letter.isdigit() for letter in said.text)
                 )
+
+
+def test_wet_boards_are_judged_by_how_they_swell_once_they_are_ready() -> None:
+    """At 13 % they only shrink; dried to the middle as they are told to be, 24 in swell by 0.15 in."""
+    made, laid = laid_up(*(pine(f"A{number}", 6, 13.0) for number in range(4)), gap=1 / 16)
+    movement = moved(made, laid)
+    ready = change_by_coefficient(nm(24), LONGLEAF, MIDDLE, DAMP)
+    assert movement.all_swell_nm == 0
+    assert movement.most_swell_nm == pytest.approx(ready)
+    assert not movement.room
+    text = told(made, laid)
+    assert (
+        "Once the boards are ready, all courses together may swell by 0.15 in, 0.07 in a side, which is more "
+        'than the gap of 1/16": set expansion_gap in job.toml to 1/8" or more and lay out anew.'
+    ) in text
+    assert "has room for it" not in text
+    assert "No course gets wider" not in text
+    assert (
+        'Course 1 (6", board A0) closes most: once it has come to midway it gets 0.04 in wider by the damp'
+        in text
+    )
+
+    made, laid = laid_up(*(pine(f"A{number}", 6, 13.0) for number in range(4)))
+    assert "Once the boards are ready, all courses together may swell by 0.15 in at most" in told(made, laid)
+    assert "Once the boards are ready, all courses together may swell by" in told(made)
+
+
+def test_boards_that_need_not_wait_keep_what_they_have() -> None:
+    """One at 7 % hangs as it is and one at 13 % dries first: both swell, each from where it hangs."""
+    made, laid = laid_up(pine("near", 6, 7.0), pine("wet", 6, 13.0))
+    movement = moved(made, laid)
+    expected = change_by_coefficient(nm(6), LONGLEAF, 7.0, DAMP) + change_by_coefficient(
+        nm(6), LONGLEAF, MIDDLE, DAMP
+    )
+    assert movement.most_swell_nm == pytest.approx(expected)
+    assert movement.closes.board_id == "near"
+    assert not movement.closes.once_ready
+
+
+def test_boards_that_are_too_dry_open_once_they_are_ready() -> None:
+    """At 5 % they only swell; dampened to the middle they shrink by the dry season."""
+    made, laid = laid_up(pine("A", 6, 5.0))
+    movement = moved(made, laid)
+    assert movement.opens.once_ready
+    assert movement.opens.most_nm == pytest.approx(-change_by_coefficient(nm(6), LONGLEAF, MIDDLE, DRY))
+    assert "once it has come to midway it gets 0.04 in narrower by the dry season" in told(made, laid)
+
+
+def test_boards_of_a_lot_that_spreads_too_far_wait_as_well() -> None:
+    """The middle of the lot is where they should be, its damp end is not."""
+    made, laid = laid_up(pine("A", 6, lot="shed"))
+    wide = replace(made, lots=(Lot(name="shed", moisture_pct=(9.0, 13.0)),))
+    assert moved(wide, laid).swells_more_once_ready
+    even = replace(made, lots=(Lot(name="shed", moisture_pct=(9.0, 10.0)),))
+    assert not moved(even, laid).swells_more_once_ready
