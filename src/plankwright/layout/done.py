@@ -1,6 +1,6 @@
 """What of a surface is done: what hangs, and what is cut and has only to be hung."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from plankwright.layout.sawing import saw_boards
@@ -48,6 +48,13 @@ def done_on(job: Job, laid: SurfaceLayout, standing: Standing) -> Done:
     )
 
 
+def to_hang(layout: Layout, standing: Standing) -> Iterator[tuple[str, Piece]]:
+    """Give each piece of a layout that does not hang yet, with the id of its surface."""
+    for part in layout.surfaces:
+        hanging = standing.hung_labels(part.surface_id)
+        yield from ((part.surface_id, piece) for piece in part.pieces if piece.label not in hanging)
+
+
 def cut_as_hung(job: Job, layout: Layout, standing: Standing) -> frozenset[tuple[str, str]]:
     """Give the pieces in hand that nothing is done to any more.
 
@@ -66,8 +73,7 @@ def cut_as_hung(job: Job, layout: Layout, standing: Standing) -> frozenset[tuple
     busy = {cuts.part for cuts in saw_boards(job, layout, standing)}
     ready = {cut.part for cut in standing.cut} - busy
     return frozenset(
-        (laid.surface_id, piece.label)
-        for laid in layout.surfaces
-        for piece in laid.pieces
-        if part_of(piece) in ready and piece.label not in standing.hung_labels(laid.surface_id)
+        (surface_id, piece.label)
+        for surface_id, piece in to_hang(layout, standing)
+        if part_of(piece) in ready
     )

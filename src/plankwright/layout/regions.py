@@ -63,7 +63,7 @@ def must_region(surface: Surface, rules: Rules) -> BaseGeometry:
         A polygon, several, or an empty one; inside the `may_region`. [nm]
     """
     gap, corners = rules.expansion_gap_nm, surface.outline
-    widths = [max(gap, getattr(surface.trim, side_of_edge(*edge))) for edge in _edges(corners)]
+    widths = [max(gap, getattr(surface.trim, side_of_edge(*edge))) for edge in edges_of(corners)]
     return _less(
         may_region(surface, rules),
         [
@@ -204,7 +204,8 @@ def _areas(region: BaseGeometry) -> BaseGeometry:
     return polygons[0] if len(polygons) == 1 else shapely.MultiPolygon(polygons)
 
 
-def _edges(corners: tuple[Point, ...]) -> Iterator[tuple[Point, Point]]:
+def edges_of(corners: tuple[Point, ...]) -> Iterator[tuple[Point, Point]]:
+    """Give the edges of an outline, each from corner to corner, the one that closes it last."""
     return zip(corners, (*corners[1:], corners[0]), strict=True)
 
 
@@ -220,7 +221,7 @@ def _bands(corners: tuple[Point, ...], widths: list[Nm]) -> list[shapely.Polygon
     """
     bands = [
         (start, end, width)
-        for (start, end), width in zip(_edges(corners), widths, strict=True)
+        for (start, end), width in zip(edges_of(corners), widths, strict=True)
         if start != end
     ]
     ring = []

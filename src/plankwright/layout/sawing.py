@@ -192,7 +192,12 @@ def count_cuts(board_cuts: Iterable[BoardCuts]) -> int:
 
 def piece_name(job: Job, surface_id: str, piece: Piece) -> str:
     """Name a piece on paper: by its label, with the surface when the job has several."""
-    return piece.label if len(job.surfaces) == 1 else f"{surface_id} {piece.label}"
+    return name_on(job, surface_id, piece.label)
+
+
+def name_on(job: Job, surface_id: str, name: str) -> str:
+    """Name on paper what is on a surface: with the surface when the job has several."""
+    return name if len(job.surfaces) == 1 else f"{surface_id} {name}"
 
 
 def passes_for(

@@ -2,14 +2,21 @@
 
 from dataclasses import replace
 
-from plankwright.measure.length import FOOT, INCH, METRE, MILLIMETRE, Nm, System, TapeStyle
+from plankwright.measure.length import (
+    FINEST_DENOMINATOR,
+    FOOT,
+    INCH,
+    METRE,
+    MILLIMETRE,
+    Nm,
+    System,
+    TapeStyle,
+)
 from plankwright.measure.writing import write_inches
 
 _POUNDS_PER_KG = 2.2046226
 _POUNDS_FORCE_PER_NEWTON = 0.22480894
 _FEW = 10.0
-_FINEST = 64
-"""Thicknesses are measured finer than lengths: a step of 1/32 in is none of 1/16. [fractions of an inch]"""
 
 
 def write_small(nm: float, style: TapeStyle) -> str:
@@ -33,7 +40,7 @@ def write_small(nm: float, style: TapeStyle) -> str:
 
 
 def write_fine(nm: Nm, style: TapeStyle) -> str:
-    """Write a shim, or a step between two thicknesses, more finely than a tape tells lengths.
+    """Write a shim, a step or a drill bit more finely than a tape tells lengths: 1/32 in is none of 1/16.
 
     Parameters
     ----------
@@ -49,7 +56,7 @@ def write_fine(nm: Nm, style: TapeStyle) -> str:
     """
     if style.system is System.METRIC:
         return write_small(nm, style)
-    return write_inches(nm, replace(style, denominator=_FINEST))
+    return write_inches(nm, replace(style, denominator=FINEST_DENOMINATOR))
 
 
 def to_celsius(fahrenheit: float) -> float:

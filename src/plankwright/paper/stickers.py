@@ -12,6 +12,7 @@ import segno
 from plankwright.layout.done import done_on
 from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.regions import extent_in_course
+from plankwright.layout.sawing import name_on
 from plankwright.measure import write_inches, write_length
 from plankwright.model import NOTHING_DONE, Board, Course, HungPiece, Job, Layout, Piece, Standing
 from plankwright.paper.hanging_sheet import Planned
@@ -92,11 +93,7 @@ def _gives(job: Job, board: Board, layout: Layout) -> Iterator[str]:
     for part in layout.surfaces:
         labels = [piece.label for piece in part.pieces if piece.board_id == board.id]
         if labels:
-            yield " ".join(filter(None, (_named(job, part.surface_id), ", ".join(labels))))
-
-
-def _named(job: Job, surface_id: str) -> str:
-    return surface_id if len(job.surfaces) > 1 else ""
+            yield name_on(job, part.surface_id, ", ".join(labels))
 
 
 def _pieces(

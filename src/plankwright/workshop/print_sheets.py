@@ -8,8 +8,6 @@ from plankwright.layout.result import Result
 from plankwright.model import NOTHING_DONE, Job, Layout, Standing
 from plankwright.paper.work_sheets import work_sheets_pdf
 from plankwright.workshop.advice.fill_pack import fill_pack
-from plankwright.workshop.advice.judge_moisture import judge_moisture
-from plankwright.workshop.advice.tell_moisture import moisture_leaf
 from plankwright.workshop.ask_enough import Answer, ask_enough, describe_wanted
 from plankwright.workshop.check_layout import check_layout
 from plankwright.workshop.paper_size import PaperSize, page_of
@@ -49,10 +47,8 @@ def print_sheets(
         A PDF file.
     """
     told = answer or ask_enough(job, Result(layout=layout), standing)
-    moisture = moisture_leaf(job, judge_moisture(job, layout, standing))
     remarks = [
         *tell_remarks(check_layout(job, layout, standing).warnings),
-        f"Are the boards dry? {moisture.headline.text}",
     ]
     page = page_of(job.tape, paper)
     headline, *rest = str(told).splitlines()

@@ -2,11 +2,9 @@
 
 import math
 
-from plankwright.measure import INCH, Nm
+from plankwright.measure import SIXTY_FOURTH, Nm, round_down
 from plankwright.trade.fasteners.facts import DENSE_GRAVITY, HOLE_SHARE, HOLE_SHARE_DENSE
 from plankwright.trade.fasteners.nails import Nail
-
-_BIT_STEP = INCH // 64
 
 
 def widest_hole_nm(nail: Nail, gravity: float | None) -> Nm:
@@ -30,4 +28,4 @@ def widest_hole_nm(nail: Nail, gravity: float | None) -> Nm:
 
 def drill_bit_nm(nail: Nail, gravity: float | None) -> Nm:
     """Give the widest drill bit of whole 64ths of an inch that makes no wider hole than that. [nm]"""
-    return widest_hole_nm(nail, gravity) // _BIT_STEP * _BIT_STEP
+    return round_down(widest_hole_nm(nail, gravity), SIXTY_FOURTH)

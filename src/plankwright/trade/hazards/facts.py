@@ -156,7 +156,7 @@ KICKBACK = Source(
 )
 OVERHEAD = Source(
     key="overhead",
-    title="Boards overhead are held by two people or a prop until they are nailed, and never by brads alone",
+    title="Boards overhead are held by two people or a prop until they are nailed",
     trust=Trust.PRACTICE,
 )
 FLAME = Source(

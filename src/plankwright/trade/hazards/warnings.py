@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from plankwright.measure import Nm, System, TapeStyle, write_inches, write_length
-from plankwright.trade.fasteners.facts import CABLE_DEPTH, PROTECTED_DEPTH_NM
+from plankwright.trade.fasteners.facts import CABLE_DEPTH, NO_BRADS, PROTECTED_DEPTH_NM
 from plankwright.trade.hazards.doubts import doubtful_layers, words
 from plankwright.trade.hazards.facts import (
     ARSENATE_UNTIL,
@@ -181,8 +181,8 @@ def _overhead(situation: Situation) -> Iterator[Said]:
     if situation.ceilings:
         yield Said(
             f"{', '.join(situation.ceilings)}: boards overhead fall on whoever stands below. Two people or "
-            "a prop, eye protection, and nails that hold the weight; see “Nails”.",
-            (OVERHEAD,),
+            "a prop, eye protection, and nails that hold the weight, brads alone never; see “Nails”.",
+            (OVERHEAD, NO_BRADS),
         )
 
 

@@ -41,12 +41,12 @@ def fill_pack(
         How far the job has come.
     """
     plan, edges = plan_nails(job, layout, standing), fit_edges(job, layout)
-    moisture = _short(moisture_leaf(job, judge_moisture(job, layout, standing)))
+    moisture = moisture_leaf(job, judge_moisture(job, layout, standing))
     return Pack(
         before=(
             Section(
                 title="Before you cut",
-                leaves=(moisture, readying_leaf(job, ready_boards(job, layout, standing))),
+                leaves=(_short(moisture), readying_leaf(job, ready_boards(job, layout, standing))),
             ),
         ),
         at_the_wall=(
@@ -66,12 +66,13 @@ def fill_pack(
             Section(title="What can hurt you", leaves=(hazards_leaf(watch_out(job)),)),
         ),
         planned={surface.surface_id: _planned(job, surface, plan, edges) for surface in plan.surfaces},
-        mind=tuple(_mind(plan)),
+        mind=tuple(_mind(moisture, plan)),
     )
 
 
-def _mind(plan: NailPlan) -> Iterator[str]:
-    """Say where boards hang overhead by nails that nobody could reckon with."""
+def _mind(moisture: Leaf, plan: NailPlan) -> Iterator[str]:
+    """Say whether the boards are dry, and where they hang overhead by nails that nobody could reckon with."""
+    yield f"Are the boards dry? {moisture.headline.text}"
     unchecked = [surface.surface_id for surface in plan.surfaces if surface.unchecked]
     if unchecked:
         yield (

@@ -5,8 +5,9 @@ from dataclasses import dataclass, replace
 
 from plankwright.draw.subject import Subject, subject
 from plankwright.layout.hanging import called
-from plankwright.layout.regions import side_of_edge
-from plankwright.measure import Nm, TapeStyle, write_inches, write_small
+from plankwright.layout.regions import edges_of, side_of_edge
+from plankwright.layout.sawing import name_on
+from plankwright.measure import Nm, TapeStyle, round_up, write_inches, write_small
 from plankwright.model import CutOut, Direction, Edge, Job, Layout, Rectangle
 from plankwright.paper.leaf import Grid, Leaf, Part
 from plankwright.trade.edges.boxes import extension_nm
@@ -234,7 +235,7 @@ def _jambs(what: Subject, movement: Movement | None) -> Iterator[Jamb]:
         cover = _cover(what, opening.trim_nm, gaps, movement)
         yield Jamb(
             surface_id=what.surface.id,
-            called=opening.id,
+            called=name_on(what.job, what.surface.id, opening.id),
             extension_nm=thickest,
             cover=cover,
             short=_short(cover, gaps),
@@ -242,12 +243,7 @@ def _jambs(what: Subject, movement: Movement | None) -> Iterator[Jamb]:
 
 
 def _sides(what: Subject, movement: Movement | None) -> Iterator[Side]:
-    corners = what.surface.outline
-    found = {
-        side_of_edge(start, end)
-        for start, end in zip(corners, (*corners[1:], corners[0]), strict=True)
-        if start != end
-    }
+    found = {side_of_edge(*edge) for edge in edges_of(what.surface.outline) if edge[0] != edge[1]}
     for edge in Edge:
         if edge in found:
             ends = (edge in _UPRIGHT) is (what.surface.courses_run is Direction.HORIZONTAL)
@@ -320,7 +316,7 @@ def _boxes_grid(job: Job, edges: Edges) -> Grid | None:
 
     rows = tuple(
         (
-            box.called,
+            name_on(job, box.surface_id, box.called),
             notch.label,
             f"{inches(notch.width_nm)} × {inches(notch.height_nm)}",
             f"{inches(notch.left_nm)} / {inches(notch.bottom_nm)}",
@@ -392,7 +388,7 @@ def _tell_uncovered(places: Sequence[Side | Jamb], tape: TapeStyle) -> Iterator[
             first, *others = one.short
             wanted = write_inches(OVERLAP_NM.value, tape)
             more = f", and less than {wanted} at {listed(others)} as well" if others else ""
-            enough = -(-one.cover.wide_enough_nm // tape.step_nm) * tape.step_nm
+            enough = round_up(one.cover.wide_enough_nm, tape.step_nm)
             longer = (
                 ""
                 if one.cover.too_narrow

@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import ceil, dist
 
-from plankwright.layout.regions import side_of_edge
+from plankwright.layout.done import to_hang
+from plankwright.layout.regions import edges_of, side_of_edge
 from plankwright.layout.sawing import saw_boards, works_by_part
 from plankwright.measure import FOOT, METRE, Nm, System, round_up, write_fine, write_inches, write_length
 from plankwright.model import NOTHING_DONE, Edge, Job, Layout, Rectangle, SawKind, Standing, Surface
@@ -73,14 +74,14 @@ def go_shopping(
         hang yet, and jamb extensions for surfaces that have such; trim, blades and guards for the whole job.
     """
     plan, edges = plan_nails(job, layout, standing), fit_edges(job, layout)
-    to_hang = _to_hang(layout, standing)
+    left = frozenset((surface_id, piece.label) for surface_id, piece in to_hang(layout, standing))
     return (
         *_boards(layout, wanted),
         *_nails(job, plan, layout),
         *_glue(plan),
-        *_boxes(job, edges, to_hang),
-        *_jambs(job, edges, to_hang),
-        *_shims(job, layout, to_hang),
+        *_boxes(job, edges, left),
+        *_jambs(job, edges, left),
+        *_shims(job, layout, left),
         *_trim(job),
         *_blades(job),
         *_jigsaw(job, layout, standing),
@@ -91,16 +92,6 @@ def go_shopping(
 
 _Labels = frozenset[tuple[str, str]]
 """Pieces, each by its surface and its label."""
-
-
-def _to_hang(layout: Layout, standing: Standing) -> _Labels:
-    """Give the pieces that do not hang yet."""
-    return frozenset(
-        (part.surface_id, piece.label)
-        for part in layout.surfaces
-        for piece in part.pieces
-        if piece.label not in standing.hung_labels(part.surface_id)
-    )
 
 
 def _boards(layout: Layout, wanted: tuple[str, ...]) -> Iterator[Item]:
@@ -161,12 +152,12 @@ def _glue(plan: NailPlan) -> Iterator[Item]:
         )
 
 
-def _boxes(job: Job, edges: Edges, to_hang: _Labels) -> Iterator[Item]:
+def _boxes(job: Job, edges: Edges, left: _Labels) -> Iterator[Item]:
     # Where everything around a box hangs, it was seen to.
     depths = Counter(
         box.extension_nm
         for box in edges.boxes
-        if box.extension_nm and any((box.surface_id, notch.label) in to_hang for notch in box.notches)
+        if box.extension_nm and any((box.surface_id, notch.label) in left for notch in box.notches)
     )
     for depth, count in sorted(depths.items()):
         yield Item(
@@ -177,8 +168,8 @@ def _boxes(job: Job, edges: Edges, to_hang: _Labels) -> Iterator[Item]:
         )
 
 
-def _jambs(job: Job, edges: Edges, to_hang: _Labels) -> Iterator[Item]:
-    unfinished = {surface_id for surface_id, _ in to_hang}
+def _jambs(job: Job, edges: Edges, left: _Labels) -> Iterator[Item]:
+    unfinished = {surface_id for surface_id, _ in left}
     by_depth: dict[Nm, list[str]] = {}
     for jamb in edges.jambs:
         if jamb.extension_nm and jamb.surface_id in unfinished:
@@ -191,12 +182,12 @@ def _jambs(job: Job, edges: Edges, to_hang: _Labels) -> Iterator[Item]:
         )
 
 
-def _shims(job: Job, layout: Layout, to_hang: _Labels) -> Iterator[Item]:
+def _shims(job: Job, layout: Layout, left: _Labels) -> Iterator[Item]:
     shims = Counter(
         piece.shim_nm
         for part in layout.surfaces
         for piece in part.pieces
-        if piece.shim_nm and (part.surface_id, piece.label) in to_hang
+        if piece.shim_nm and (part.surface_id, piece.label) in left
     )
     for thickness, count in sorted(shims.items()):
         yield Item(what=f"shim, {write_fine(thickness, job.tape)}", amount=str(count), why="thinner boards")
@@ -220,16 +211,15 @@ def _trim(job: Job) -> Iterator[Item]:
         yield Item(
             what=f"{what}, covering {write_inches(width, job.tape)}",
             amount=write_length(bought, job.tape),
-            why="the gap along the boards; a tenth more than it measures",
+            why=f"the gap along the boards; {float(NEW_EXTRA_SHARE.value):.0%} more than it measures",
             sources=(NEW_EXTRA,),
         )
 
 
 def _length_of(surface: Surface, edge: Edge) -> Nm:
     """Give how long a side is: along its slopes too, less what openings on the floor take of it. [nm]"""
-    corners = surface.outline
     total = 0.0
-    for start, end in zip(corners, (*corners[1:], corners[0]), strict=True):
+    for start, end in edges_of(surface.outline):
         if side_of_edge(start, end) is edge:
             total += dist(start, end)
     if edge is Edge.BOTTOM:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
+from plankwright.layout.done import to_hang
 from plankwright.model import NOTHING_DONE, Board, Job, Layout, Standing, Treatment
 from plankwright.trade.moisture.equilibrium import equilibrium_pct
 from plankwright.trade.moisture.facts import (
@@ -148,9 +149,9 @@ def judge_moisture(job: Job, layout: Layout | None = None, standing: Standing = 
     """
     laid = layout if layout is not None and layout.pieces else None
     untreated = [board for board in job.boards if board.treatment is Treatment.NONE]
-    to_hang, hanging = _to_hang(job, laid, standing), _hanging(standing)
-    boards = [board for board in untreated if board.id in to_hang]
-    hung = [board for board in untreated if board.id in hanging - to_hang]
+    needed, hanging = _needed(job, laid, standing), _hanging(standing)
+    boards = [board for board in untreated if board.id in needed]
+    hung = [board for board in untreated if board.id in hanging - needed]
     moving = boards if laid is None else [*boards, *hung]
     dry, damp = service_pct(job)
     now = job.room.now if job.room else None
@@ -172,18 +173,13 @@ def judge_moisture(job: Job, layout: Layout | None = None, standing: Standing = 
     )
 
 
-def _to_hang(job: Job, layout: Layout | None, standing: Standing) -> set[str]:
+def _needed(job: Job, layout: Layout | None, standing: Standing) -> set[str]:
     """Give the names of the boards of which a layout still hangs something, or any that are left."""
     if layout is None:
         return {
             board.id for board in job.boards if board.id not in standing.sawn or standing.parts_of(board.id)
         }
-    return {
-        piece.board_id
-        for part in layout.surfaces
-        for piece in part.pieces
-        if piece.label not in standing.hung_labels(part.surface_id)
-    }
+    return {piece.board_id for _, piece in to_hang(layout, standing)}
 
 
 def _hanging(standing: Standing) -> set[str]:
@@ -201,7 +197,7 @@ def _readings(job: Job, boards: Sequence[Board]) -> Iterator[Reading]:
     for board in boards:
         if board.moisture_pct is not None:
             yield _reading(board.id, board.moisture_pct, job)
-    lots = [job.lot_of(board) for board in boards if board.lot and board.moisture_pct is None]
+    lots = [job.lot_of(board) for board in boards if board.moisture_pct is None]
     for lot in dict.fromkeys(lots):
         if lot is not None and lot.moisture_pct is not None:
             for end, moisture in zip(("driest of", "dampest of"), lot.moisture_pct, strict=True):
@@ -209,7 +205,7 @@ def _readings(job: Job, boards: Sequence[Board]) -> Iterator[Reading]:
 
 
 def _spread(job: Job, board: Board) -> tuple[float, float] | None:
-    lot = job.lot_of(board) if board.lot else None
+    lot = job.lot_of(board)
     return None if lot is None else lot.moisture_pct
 
 

@@ -8,7 +8,7 @@ import shapely
 
 from plankwright.draw.subject import subject
 from plankwright.layout.regions import must_region
-from plankwright.layout.sawing import saw_boards
+from plankwright.layout.sawing import count_cuts, piece_name, saw_boards
 from plankwright.measure import FOOT, INCH, METRE, Nm
 from plankwright.model import WOOD_UNITS, Board, Job, Layout, Per, Price, Task, Treatment
 from plankwright.trade.lumber.board_measure import board_feet, cubic_metres, to_hundredth
@@ -100,7 +100,7 @@ class Lumber:
     pile, wall
         Their weights; of the wall only with a layout.
     heaviest
-        The heaviest piece by its label, and its weight at most; nothing where no layout hangs any. [kg]
+        The heaviest piece by its name, and its weight at most; nothing where no layout hangs any. [kg]
     instead
         Wood that is bought, price by price.
     tasks
@@ -187,7 +187,7 @@ def measure_lumber(job: Job, layout: Layout | None = None) -> Lumber:
         pile=_weight(job, volumes),
         wall=None if layout is None else _weight(job, on_wall),
         heaviest=max(
-            ((label, _most_kg(job, job.board(name), volume)) for label, name, volume in hung),
+            ((name, _most_kg(job, job.board(board_id), volume)) for name, board_id, volume in hung),
             key=lambda one: one[1],
             default=None,
         ),
@@ -217,10 +217,10 @@ def _volume_m3(face_nm2: float, board: Board) -> float:
 
 
 def _hung(job: Job, layout: Layout) -> tuple[tuple[str, str, float], ...]:
-    """Give the label, the board and the volume of every piece on the walls. [m³]"""
+    """Give the name, the board and the volume of every piece on the walls. [m³]"""
     return tuple(
         (
-            row.piece.label,
+            piece_name(job, part.surface_id, row.piece),
             row.piece.board_id,
             _volume_m3(shapely.Polygon(row.hung.shape).area, job.board(row.piece.board_id)),
         )
@@ -288,7 +288,7 @@ def _count(
         Per.JOB: lambda _: 1,
         Per.PIECE: lambda laid: len(laid.pieces),
         Per.COURSE: lambda laid: sum(len(part.courses) for part in laid.surfaces),
-        Per.CUT: lambda laid: sum(len(one.cuts) for one in saw_boards(job, laid)),
+        Per.CUT: lambda laid: count_cuts(saw_boards(job, laid)),
         Per.NAIL: lambda laid: sum(one.driven for one in plan_nails(job, laid).to_buy),
     }
     if layout is None:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from plankwright.layout.sawing import piece_name, saw_boards
-from plankwright.measure import write_fine, write_inches
+from plankwright.measure import to_fahrenheit, write_fine, write_inches
 from plankwright.model import (
     NOTHING_DONE,
     Board,
@@ -375,11 +375,12 @@ def _tell_signs(job: Job, readying: Readying) -> Iterator[Said]:
     if readying.refused:
         yield Said(f"Treated, kept out: {', '.join(readying.refused)}.")
     low, high = SOLID_PILE_TIMES.value
+    hot = f"{CORE_C.value:.0f} °C ({to_fahrenheit(CORE_C.value):.0f} °F)"
     if readying.insects:
         yield Said(
             f"Signs of insects: {', '.join(readying.insects)}. Keep them and their lots outside until their "
-            f"core was at {CORE_C.value:.0f} °C (133 °F) for {CORE_MINUTES.value} minutes; piled without "
-            f"stickers that takes {low} to {high} times as long. It kills what is in them and keeps nothing "
+            f"core was at {hot} for {CORE_MINUTES.value} minutes; piled without stickers "
+            f"that takes {low} to {high} times as long. It kills what is in them and keeps nothing "
             "out later. Then note “heated” for them in the tally, and only then have them in the room to "
             "dry.",
             (HEAT, LARVAE),

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from plankwright.measure import TapeStyle, write_inches, write_small, write_temperature
+from plankwright.measure import TapeStyle, round_up, write_inches, write_small, write_temperature
 from plankwright.model import Air, Job
 from plankwright.paper.leaf import Grid, Leaf, Part
 from plankwright.trade.moisture.equilibrium import humidity_for_pct
@@ -185,7 +185,7 @@ def _movement(movement: Movement, moisture: Moisture, tape: TapeStyle) -> Iterat
     sources = _change_sources(movement, moisture)
     told = _tell_most(movement.opens, movement.closes, tape)
     if movement.opens.most_nm or movement.closes.most_nm:
-        told += f" That is for flat-sawn boards; quarter-sawn ones move {_quarter_sawn(moisture)} as much."
+        told += f" That is for flat-sawn boards; quarter-sawn ones move {_quarter_sawn(moisture)}."
     yield Said(told, sources)
     if movement.tongues is not None:
         yield _tell_tongues(movement.tongues, sources, tape)
@@ -307,7 +307,7 @@ def _tell_swelling(movement: Movement, sources: tuple[Source, ...], tape: TapeSt
 
 def _wider_gap(movement: Movement, tape: TapeStyle) -> str:
     """Say how wide a gap has room for what swells; what hangs keeps the one that it has."""
-    enough = -(-round(movement.most_swell_nm / 2) // tape.step_nm) * tape.step_nm
+    enough = round_up(round(movement.most_swell_nm / 2), tape.step_nm)
     told = f"set expansion_gap in job.toml to {write_inches(enough, tape)} or more and lay out anew"
     return f"where nothing hangs yet, {told}" if movement.hanging else told
 
@@ -331,9 +331,10 @@ def _quarter_sawn(moisture: Moisture) -> str:
         if one.radial is not None
     ]
     if not shares:
-        return "about half"
+        return "less"
     low, high = (f"{share:.0%}" for share in (min(shares), max(shares)))
-    return low if low == high else f"{low.rstrip('%')} to {high}"
+    share = low if low == high else f"{low.rstrip('%')} to {high}"
+    return f"{share} as much"
 
 
 def _range(change: Change, tape: TapeStyle) -> str:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from plankwright.measure import INCH, MILLIMETRE, TapeStyle, write_force, write_inches
+from plankwright.measure import Nm, System, TapeStyle, write_fine, write_force, write_inches
 from plankwright.model import Job
 from plankwright.paper.leaf import Grid, Leaf, Part
 from plankwright.trade.fasteners.facts import (
@@ -86,13 +86,10 @@ def called_nail(nail: Nail, tape: TapeStyle) -> str:
     return f"{write_inches(nail.length_nm, tape)}{size} {nail.kind}"
 
 
-def write_bit(bit_nm: int) -> str:
-    """Write a drill bit by its 64ths of an inch, and in millimetres."""
-    sixty_fourths = round(bit_nm * 64 / INCH)
-    top, bottom = sixty_fourths, 64
-    while top % 2 == 0 and top:
-        top, bottom = top // 2, bottom // 2
-    return f"{top}/{bottom} in ({bit_nm / MILLIMETRE:.1f} mm)"
+def write_bit(bit_nm: Nm) -> str:
+    """Write a drill bit by its 64ths of an inch, and in millimetres, for it is sold by either."""
+    inches, millimetres = (write_fine(bit_nm, TapeStyle(system=system)) for system in System)
+    return f"{inches} ({millimetres})"
 
 
 def _headline(plan: NailPlan, tape: TapeStyle) -> Said:

@@ -11,7 +11,7 @@ from shapely.geometry.base import BaseGeometry
 
 from plankwright.draw.subject import Subject
 from plankwright.layout.ground import HAIR
-from plankwright.layout.regions import as_polygon, must_region, side_of_edge
+from plankwright.layout.regions import as_polygon, edges_of, must_region, side_of_edge
 from plankwright.measure import Nm
 from plankwright.model import Edge, Opening, Point, Surface
 
@@ -35,10 +35,9 @@ def gaps_at_side(what: Subject, edge: Edge) -> dict[str, Nm]:
         The widest gap by the label of the piece, the widest first; nothing of what is bare, or of pieces
         that no trim of this side is to cover. [nm]
     """
-    corners = what.surface.outline
     lines = [
         (start, end)
-        for start, end in zip(corners, (*corners[1:], corners[0]), strict=True)
+        for start, end in edges_of(what.surface.outline)
         if start != end and side_of_edge(start, end) is edge
     ]
     surface = what.surface
@@ -57,7 +56,7 @@ def gaps_at_opening(what: Subject, opening: Opening) -> dict[str, Nm]:
     )
     openings = (replace(one, trim_nm=0) if one == opening else one for one in what.surface.openings)
     without = replace(what.surface, openings=tuple(openings))
-    return _gaps(what, without, zip(corners, (*corners[1:], corners[0]), strict=True), opening.trim_nm)
+    return _gaps(what, without, edges_of(corners), opening.trim_nm)
 
 
 def _gaps(what: Subject, without: Surface, lines: Iterable[_Line], trim_nm: Nm) -> dict[str, Nm]:

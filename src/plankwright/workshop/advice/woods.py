@@ -76,7 +76,7 @@ def moisture_of(board: Board, job: Job) -> float:
     """Give the moisture of a board: as read, else the middle of its lot's spread, else of the room's. [%]"""
     if board.moisture_pct is not None:
         return board.moisture_pct
-    lot = job.lot_of(board) if board.lot else None
+    lot = job.lot_of(board)
     if lot is not None and lot.moisture_pct is not None:
         return sum(lot.moisture_pct) / len(lot.moisture_pct)
     return middle_pct(job)

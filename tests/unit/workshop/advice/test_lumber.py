@@ -6,6 +6,7 @@ from fractions import Fraction
 import pytest
 
 from builders import board, course, flaw, job, layout, piece, rectangle, surface_layout, wall
+from corner import corner_job, corner_layout
 from plankwright.check import recount
 from plankwright.measure import System, TapeStyle
 from plankwright.model import Board, Job, NailsLeft, Per, Price, Rules, Task, Treatment
@@ -152,3 +153,14 @@ def test_where_every_species_may_be_it_is_cited(species: str) -> None:
 def test_where_the_figures_are_known_they_alone_are(species: str) -> None:
     """Of one species or of all of a family."""
     assert UNKNOWN_GRAVITY not in weight_sources(board("A", 96, 6, species=species))
+
+
+def test_the_heaviest_piece_is_named_with_its_surface() -> None:
+    """Where there are several, a label alone would not say which; where there is one, nobody needs it."""
+    heaviest = measure_lumber(corner_job(), corner_layout()).heaviest
+    assert heaviest is not None
+    assert heaviest[0] in {"north 1a", "north 2a", "north 3a"}
+    made = tongued_job()
+    alone = measure_lumber(made, tongued_layout(made)).heaviest
+    assert alone is not None
+    assert alone[0] in {"1a", "2a", "3a"}

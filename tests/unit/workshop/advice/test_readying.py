@@ -437,7 +437,8 @@ def test_what_nobody_checked_overhead_stands_on_the_first_sheet() -> None:
         (SurfaceKind.WALL, unknown, False),
     ):
         made = tongued_job(tongued_wall(kind=kind, framing=framing, cut_outs=(), between=(), keep_outs=()))
-        mind = fill_pack(made, tongued_layout(made)).mind
+        dry, *mind = fill_pack(made, tongued_layout(made)).mind
+        assert dry.startswith("Are the boards dry? ")
         assert bool(mind) is told
         assert all("What the nails hold overhead was not checked" in one and "wall" in one for one in mind)
 
