@@ -1,6 +1,7 @@
 """Texts of job.toml for tests: one small wall that is right, and ways to spoil it line by line."""
 
 from plankwright.files.job_text import JobText
+from plankwright.files.toml_text import parse_toml
 
 HEAD = 'name = "hall"\nunits = "inches"\n'
 WIDE = 'width = "12 ft"\nheight = "8 ft"\n'
@@ -13,7 +14,7 @@ JOB = HEAD + SURFACE
 
 def read(text: str) -> JobText:
     """Read a text as job.toml."""
-    return JobText(text.encode(), "job.toml")
+    return JobText(parse_toml(text.encode()), "job.toml")
 
 
 def problems(text: str) -> list[tuple[int | None, str]]:

@@ -8,6 +8,7 @@ from plankwright.files.disk import read_bytes
 from plankwright.files.job_text import JobText
 from plankwright.files.notation import Notation
 from plankwright.files.tally import gather_boards
+from plankwright.files.toml_text import parse_toml
 from plankwright.measure import Nm
 from plankwright.model import Job
 
@@ -65,38 +66,18 @@ def read_job(folder: Path) -> JobReading:
         If the folder or one of its files is missing or cannot be read.
     """
     job_path, tally_paths = _files_of(folder)
-    text = JobText(read_bytes(job_path), job_path.name)
+    text = JobText(parse_toml(read_bytes(job_path)), job_path.name)
     boards, tally = gather_boards(tally_paths[0], text.notation, text.rules, text.lots)
     if len(tally_paths) > 1:
         names = " and ".join(path.name for path in tally_paths)
         text.report.refuse(
             (), f"there are both {names} beside it, and they may differ: keep one, rename the other"
         )
-    if 0 < len(boards) <= text.rules.hold_back:
-        text.report.refuse(
-            ("rules", "hold_back"),
-            f"hold_back keeps {text.rules.hold_back} of {len(boards)} boards, so none is left: keep fewer",
-        )
+    text.demand_some_left(boards)
     if problems := (*text.report.problems, *tally.problems):
         raise BadInputError(problems)
-    job = Job(
-        name=text.name,
-        tape=text.tape,
-        surfaces=text.surfaces,
-        boards=boards,
-        rules=text.rules,
-        saws=text.saws,
-        linked=text.linked,
-        room=text.room,
-        house_built=text.house_built,
-        lots=text.lots,
-        fastening=text.fastening,
-        tasks=text.tasks,
-        prices=text.prices,
-        currency=text.currency,
-    )
     remarks = (*text.report.remarks, *tally.remarks)
-    return JobReading(job=job, remarks=remarks, notation=text.notation)
+    return JobReading(job=text.job(boards), remarks=remarks, notation=text.notation)
 
 
 def _files_of(folder: Path) -> tuple[Path, list[Path]]:

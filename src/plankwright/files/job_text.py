@@ -1,7 +1,5 @@
-"""What job.toml says, as far as it can be read, and everything that is wrong with it."""
+"""What the description of a job says, as far as it can be read, and everything that is wrong with it."""
 
-import re
-import tomllib
 from collections.abc import Callable
 from typing import TypeVar
 
@@ -15,9 +13,20 @@ from plankwright.files.sentences import tell
 from plankwright.files.sound_part import Raw, SoundPart
 from plankwright.files.surface_sense import make_sense, remark_narrow_trim
 from plankwright.files.surfaces import surface_of
-from plankwright.files.toml_lines import lines_of, nearest_line
+from plankwright.files.toml_text import Given
 from plankwright.measure import MILLIMETRE, System, TapeStyle
-from plankwright.model import InvalidValueError, Link, Lot, Price, Rules, Saw, Surface, demand_corners
+from plankwright.model import (
+    Board,
+    InvalidValueError,
+    Job,
+    Link,
+    Lot,
+    Price,
+    Rules,
+    Saw,
+    Surface,
+    demand_corners,
+)
 from plankwright.model.board import lot_key
 from plankwright.model.origin import demand_year
 
@@ -25,31 +34,32 @@ _Made = TypeVar("_Made")
 
 _PART_LISTS = frozenset({"opening", "cut_out", "concealed", "keep_out", "between"})
 _STAND_IN: Raw = {"name": "-", "units": Units.INCHES.value, "surface": []}
-_GIVEN_TWICE = re.compile("overwrite|twice|uplicate|mutate")
-_SYNTAX_PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 
 
 class JobText:
-    """Everything that job.toml says about a job.
+    """Everything that the description of a job says about it.
 
     When the report has problems, the rest stands for what could be read, so that the tally can be judged as
     well; it must not be used for anything else.
 
     Parameters
     ----------
-    content
-        The file.
+    given
+        The description as parsed.
     file
         Its name as the user knows it.
     """
 
-    def __init__(self, content: bytes, file: str) -> None:
+    def __init__(self, given: Given, file: str) -> None:
+        self._given = given
+        self._sound = SoundPart(given.raw)
         self.report = Report(file, self._place)
-        self._lines: dict[Where, int] = {}
-        raw = self._parsed(content)
-        self._sound = SoundPart(raw)
+        for where, sentence in given.troubles:
+            self.report.refuse(where, sentence)
+        raw = given.raw
         self.notation = _notation(raw)
         document = self._document() if raw else JobDocument.model_validate(_STAND_IN, context=self.notation)
+        self.document = document
         self.name = document.name
         self.tape = self._tape(document)
         self.rules = self._rules(document)
@@ -66,43 +76,36 @@ class JobText:
         self.prices = self._prices(document)
         self.currency = document.currency
 
-    def _place(self, where: Where) -> tuple[str, int | None]:
-        line = nearest_line(self._lines, self._sound.original(where))
-        return (f"line {line}" if line else "", line)
-
-    def _parsed(self, content: bytes) -> Raw:
-        self._sound = SoundPart({})
-        try:
-            text = content.decode("utf-8-sig").replace("\r\n", "\n")
-        except UnicodeDecodeError:
-            self.report.refuse((), "the file is not UTF-8 text: save it as plain text in UTF-8")
-            return {}
-        try:
-            raw = tomllib.loads(text)
-        except RecursionError:
-            self.report.refuse((), "brackets are nested too deeply to be read")
-            return {}
-        except ValueError as trouble:
-            self._tell_syntax(trouble, text.rstrip().count("\n") + 1)
-            return {}
-        self._lines = lines_of(text)
-        if not raw:
-            self.report.refuse((), "the file is empty: fill it in as the template shows")
-        return raw
-
-    def _tell_syntax(self, trouble: ValueError, last_line: int) -> None:
-        message = str(trouble)
-        place = _SYNTAX_PLACE.search(message)
-        self._lines = {(0,): int(place[1]) if place and place[1] else last_line}
-        reason = _SYNTAX_PLACE.sub("", message)
-        if _GIVEN_TWICE.search(reason):
-            self.report.refuse((0,), "the key or table here is given before: keep one of them")
-            return
-        self.report.refuse(
-            (0,),
-            f"cannot be read from here on ({reason[:1].lower()}{reason[1:]}): write a key, an equals sign "
-            'and a value, text in quotes, inches best in words, like width = "7 ft 3-5/8 in"',
+    def job(self, boards: tuple[Board, ...]) -> Job:
+        """Give the job with its boards; neither may have problems."""
+        return Job(
+            name=self.name,
+            tape=self.tape,
+            surfaces=self.surfaces,
+            boards=boards,
+            rules=self.rules,
+            saws=self.saws,
+            linked=self.linked,
+            room=self.room,
+            house_built=self.house_built,
+            lots=self.lots,
+            fastening=self.fastening,
+            tasks=self.tasks,
+            prices=self.prices,
+            currency=self.currency,
         )
+
+    def demand_some_left(self, boards: tuple[Board, ...]) -> None:
+        """Note a problem where the rules hold back every board that there is."""
+        if 0 < len(boards) <= self.rules.hold_back:
+            self.report.refuse(
+                ("rules", "hold_back"),
+                f"hold_back keeps {self.rules.hold_back} of {len(boards)} boards, so none is left: "
+                "keep fewer",
+            )
+
+    def _place(self, where: Where) -> tuple[str, int | None]:
+        return self._given.place(self._sound.original(where))
 
     def _document(self) -> JobDocument:
         """Give the document, without whatever in it had to be refused."""

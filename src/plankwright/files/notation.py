@@ -7,12 +7,14 @@ from typing import Annotated, cast
 from pydantic import (
     AfterValidator,
     BeforeValidator,
+    PlainSerializer,
+    SerializationInfo,
     ValidationInfo,
     WithJsonSchema,
 )
 from pydantic_core import PydanticCustomError
 
-from plankwright.measure import LengthError, Nm, Unit, read_length
+from plankwright.measure import LengthError, Nm, System, TapeStyle, Unit, read_length, write_exact
 
 _LARGEST_NUMBER = 1e12
 
@@ -51,6 +53,12 @@ class Notation:
             )
         return read_length(number_text(value), default_unit=self.unit)
 
+    def write(self, nm: Nm) -> str:
+        """Write a length with its unit, so that it is read as the same one whatever unit is meant."""
+        metric = self.unit is not None and self.unit.is_metric
+        text = write_exact(nm, TapeStyle(system=System.METRIC if metric else System.IMPERIAL))
+        return text.replace(".", ",") if self.decimal_comma else text
+
 
 def number_text(value: float) -> str:
     """Write a number as a person would, without an exponent.
@@ -86,6 +94,11 @@ def _read_signed(value: object, info: ValidationInfo) -> Nm:
     return _read(value, info)
 
 
+def _written(nm: Nm, info: SerializationInfo) -> str:
+    # The defaults in a schema are written without any.
+    return (cast(Notation | None, info.context) or Notation(unit=None)).write(nm)
+
+
 def _more_than_nothing(nm: Nm) -> Nm:
     if nm == 0:
         raise refusal("must be more than nothing")
@@ -107,7 +120,12 @@ def refusal(sentence: str, *field: str | int) -> PydanticCustomError:
 
 _LENGTH_SCHEMA = {"type": ["string", "number"], "description": 'A length, such as "7 ft 3-5/8" or "2226 mm".'}
 
-Length = Annotated[int, BeforeValidator(_read), WithJsonSchema(_LENGTH_SCHEMA)]
+Length = Annotated[
+    int,
+    BeforeValidator(_read),
+    PlainSerializer(_written, when_used="json"),
+    WithJsonSchema(_LENGTH_SCHEMA),
+]
 """A length of zero or more, as text or as a bare number in the unit of the file. [nm]"""
 
 PositiveLength = Annotated[Length, AfterValidator(_more_than_nothing)]

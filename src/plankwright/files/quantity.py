@@ -2,13 +2,21 @@
 
 import math
 import re
+from decimal import Decimal
 from fractions import Fraction
 from typing import Annotated, cast
 
-from pydantic import AfterValidator, BeforeValidator, ValidationInfo, WithJsonSchema
+from pydantic import (
+    AfterValidator,
+    BeforeValidator,
+    PlainSerializer,
+    SerializationInfo,
+    ValidationInfo,
+    WithJsonSchema,
+)
 
 from plankwright.files.notation import Notation, refusal
-from plankwright.measure import to_celsius
+from plankwright.measure import to_celsius, to_fahrenheit
 
 _TEMPERATURE = re.compile(
     r"(?P<sign>[-−]?)\s*(?P<number>[\d.,]+)\s*(?:°|deg(?:rees)?\s*)?\s*(?P<unit>[CFcf])"
@@ -68,6 +76,19 @@ def _comma(info: ValidationInfo) -> bool:
     return cast(Notation, info.context).decimal_comma
 
 
+def _number_written(number: Fraction) -> str:
+    """Write a number that was read from decimals, which divide out."""
+    return f"{Decimal(number.numerator) / Decimal(number.denominator):f}"
+
+
+def _temperature_written(celsius: float, info: SerializationInfo) -> str:
+    """Write a temperature to the tenth of a degree, finer than rooms are measured."""
+    unit = cast(Notation, info.context).unit
+    if unit is not None and unit.is_metric:
+        return f"{round(celsius, 1):g} C"
+    return f"{round(to_fahrenheit(celsius), 1):g} F"
+
+
 def _more_than_nothing(amount: Fraction) -> Fraction:
     if amount == 0:
         raise refusal("must be more than nothing")
@@ -77,6 +98,7 @@ def _more_than_nothing(amount: Fraction) -> Fraction:
 Temperature = Annotated[
     float,
     BeforeValidator(_read_temperature),
+    PlainSerializer(_temperature_written, when_used="json"),
     WithJsonSchema(
         {"type": "string", "description": 'A temperature with its unit, such as "68 F" or "20 C".'}
     ),
@@ -86,6 +108,7 @@ Temperature = Annotated[
 PerCent = Annotated[
     Fraction,
     BeforeValidator(_read_per_cent),
+    PlainSerializer(_number_written, when_used="json"),
     WithJsonSchema({"type": ["string", "number"], "description": "A number of per cent, such as 35."}),
 ]
 """[%]"""
@@ -93,6 +116,7 @@ PerCent = Annotated[
 Amount = Annotated[
     Fraction,
     BeforeValidator(_read_amount),
+    PlainSerializer(_number_written, when_used="json"),
     AfterValidator(_more_than_nothing),
     WithJsonSchema({"type": ["string", "number"], "description": "A number of more than nothing."}),
 ]

@@ -60,7 +60,7 @@ def _row(board: Board, tape: TapeStyle) -> tuple[str, ...]:
         write_exact(board.thickness_nm, tape),
         board.profile.kind.value,
         "" if board.profile.kind is EdgeKind.SQUARE else write_exact(board.profile.reach_nm, tape),
-        "; ".join(_flaw(flaw, board, tape) for flaw in _own_flaws(board)),
+        "; ".join(_flaw(flaw, board, tape) for flaw in own_flaws(board)),
         board.tone,
         board.note,
         "" if board.moisture_pct is None else f"{board.moisture_pct:g}",
@@ -69,8 +69,8 @@ def _row(board: Board, tape: TapeStyle) -> tuple[str, ...]:
     )
 
 
-def _own_flaws(board: Board) -> Iterator[Flaw]:
-    """Give the flaws that are to be written down: that treated wood is lost goes without saying."""
+def own_flaws(board: Board) -> Iterator[Flaw]:
+    """Give the flaws of a board to be written down: that treated wood is lost goes without saying."""
     for flaw in board.flaws:
         whole = flaw.severity is Severity.LOST and (flaw.start_nm, flaw.end_nm) == (0, board.length_nm)
         if not (whole and board.treatment is not Treatment.NONE):
@@ -83,9 +83,14 @@ def _flaw(flaw: Flaw, board: Board, tape: TapeStyle) -> str:
     last = round_down(board.length_nm, step)
     start = min(round_down(flaw.start_nm, step), last - step)
     end = min(round_up(flaw.end_nm, step), last)
+    return flaw_text(flaw, write_length(start, tape), write_length(end, tape))
+
+
+def flaw_text(flaw: Flaw, start: str, end: str) -> str:
+    """Write a flaw as a tally has it, its ends as they are given."""
     face = f" {flaw.face}" if flaw.face else ""
     what = "" if flaw.what == flaw.severity else f" {flaw.what}"
-    return f"{write_length(start, tape)} to {write_length(end, tape)}{what} {flaw.severity}{face}"
+    return f"{start} to {end}{what} {flaw.severity}{face}"
 
 
 def _down(nm: Nm, tape: TapeStyle) -> str:

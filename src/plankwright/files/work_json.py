@@ -1,10 +1,11 @@
 """How far a job has come, kept as JSON in its folder: written by `plankwright mark`, not by hand."""
 
+import json
 from pathlib import Path
 
 from plankwright.errors import BadInputError, Problem
 from plankwright.files.disk import write_files
-from plankwright.files.json_text import document_in, laid_out
+from plankwright.files.json_text import document_from, document_in, laid_out
 from plankwright.files.layout_json import course_of, course_written, exact_mm, piece_of, piece_written
 from plankwright.files.sound_part import Raw
 from plankwright.files.work_document import (
@@ -103,6 +104,22 @@ def work_to_json(work: Work) -> str:
             "marks": list(map(_mark_written, work.marks)),
         }
     )
+
+
+def mark_to_json(mark: Mark) -> str:
+    """Write one mark as JSON, as it stands in the file."""
+    return json.dumps(_mark_written(mark), ensure_ascii=False)
+
+
+def mark_from_json(text: str) -> Mark:
+    """Read one mark.
+
+    Raises
+    ------
+    BadInputError
+        If the text is none.
+    """
+    return _mark(document_from(text, WORK_FILE, MarkDocument))
 
 
 def _mark_written(mark: Mark) -> Raw:

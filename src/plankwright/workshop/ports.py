@@ -1,12 +1,12 @@
 """What the workshop asks of others, in its own words: `files` answers, tests stand in for it."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
-from typing import Protocol
+from typing import Any, Protocol
 
 from plankwright.errors import Problem
 from plankwright.measure import Nm, TapeStyle, Unit
-from plankwright.model import Board, Job, Layout, Rules, Standing, Work
+from plankwright.model import Board, Job, Layout, Lot, Mark, Rules, Standing, Surface, Work
 
 
 class JobReading(Protocol):
@@ -24,6 +24,66 @@ class JobReading(Protocol):
 
     def read_length(self, text: str) -> Nm:
         """Read a length as the files of this job are written. [nm]"""
+        ...
+
+
+class DefinitionReading(Protocol):
+    """What a job's definition says, as far as it can be read."""
+
+    @property
+    def name(self) -> str:
+        """What the user calls the job."""
+        ...
+
+    @property
+    def tape(self) -> TapeStyle:
+        """How lengths are written for this user."""
+        ...
+
+    @property
+    def rules(self) -> Rules:
+        """What a layout must respect."""
+        ...
+
+    @property
+    def surfaces(self) -> tuple[Surface, ...]:
+        """The surfaces that could be read."""
+        ...
+
+    @property
+    def lots(self) -> tuple[Lot, ...]:
+        """What is known of lots."""
+        ...
+
+    def read_length(self, text: str) -> Nm:
+        """Read a length as it is written for this job. [nm]"""
+        ...
+
+    def write_length(self, nm: Nm) -> str:
+        """Write a length so that it is read as the same one."""
+        ...
+
+    def read_boards(self, cells: Mapping[str, str]) -> tuple[Board, ...]:
+        """Read a board, or several that are alike, from the cells of a row of a tally."""
+        ...
+
+    def cells_of(self, board: Board) -> dict[str, str]:
+        """Give a board as the cells of a row that is read as just that board."""
+        ...
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """All that keeps it from being a job."""
+        ...
+
+    @property
+    def remarks(self) -> tuple[Problem, ...]:
+        """What is doubtful about it and about its boards."""
+        ...
+
+    @property
+    def job(self) -> Job:
+        """The job; an error with every problem where it is none yet."""
         ...
 
 
@@ -68,6 +128,40 @@ class Files(Protocol):
 
     def write_template(self, folder: Path) -> tuple[Path, ...]:
         """Make a job folder with commented templates."""
+        ...
+
+    def read_definition(
+        self, definition: Mapping[str, Any], boards: Sequence[Board] = ...
+    ) -> DefinitionReading:
+        """Read what a definition says, with or without boards."""
+        ...
+
+    def settled(self, definition: Mapping[str, Any]) -> dict[str, Any]:
+        """Give a definition with a unit at every length, or every problem of it."""
+        ...
+
+    def definition_of(self, folder: Path) -> dict[str, Any]:
+        """Give the definition that stands in the job.toml of a folder."""
+        ...
+
+    def definition_toml(self, definition: Mapping[str, Any]) -> str:
+        """Write a definition as the text of a job.toml."""
+        ...
+
+    def layout_from_json(self, text: str, file: str = ...) -> Layout:
+        """Read a layout from text."""
+        ...
+
+    def mark_to_json(self, mark: Mark) -> str:
+        """Write a mark as text."""
+        ...
+
+    def mark_from_json(self, text: str) -> Mark:
+        """Read a mark from text."""
+        ...
+
+    def work_to_json(self, work: Work) -> str:
+        """Write how far a job has come as text."""
         ...
 
     def layout_to_json(self, layout: Layout) -> str:

@@ -15,6 +15,7 @@ from job_texts import (
     with_part,
 )
 from plankwright.files.job_text import JobText
+from plankwright.files.toml_text import parse_toml
 from plankwright.measure import INCH, MILLIMETRE, System, Unit
 from plankwright.model import JointPolicy, SawKind
 
@@ -193,7 +194,7 @@ def test_nothing_else_is_told(text: str, count: int) -> None:
 
 def test_a_file_that_is_no_text_is_told() -> None:
     """Bytes that are not UTF-8 are refused."""
-    (problem,) = JobText(b"\xff\xfe\x00", "job.toml").report.problems
+    (problem,) = JobText(parse_toml(b"\xff\xfe\x00"), "job.toml").report.problems
     assert problem.what == "the file is not UTF-8 text: save it as plain text in UTF-8"
 
 

@@ -1,0 +1,34 @@
+"""The book of all jobs: one file, made ready before anything is kept in it."""
+
+from pathlib import Path
+
+from plankwright.store.database import make_ready
+from plankwright.store.jobs import Jobs
+from plankwright.store.layouts import Layouts
+from plankwright.store.on_file import Texts
+from plankwright.store.searches import Searches
+
+
+class Book(Jobs, Layouts, Searches):
+    """All that is kept; fulfils `workshop.jobs.ports.Store`."""
+
+    __slots__ = ()
+
+
+def open_book(path: Path, texts: Texts) -> Book:
+    """Open the file of jobs, make it where there is none, and bring an older one up to today.
+
+    Parameters
+    ----------
+    path
+        The file.
+    texts
+        How layouts and marks are written.
+
+    Raises
+    ------
+    StoreError
+        If it cannot be used; the message says why.
+    """
+    make_ready(path)
+    return Book(path, texts)

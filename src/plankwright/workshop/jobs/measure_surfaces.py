@@ -1,0 +1,117 @@
+"""Say what is to be covered, under which rules and with what: each a part of the job's definition."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any
+
+from plankwright.workshop.jobs.kept import Definition, KeptJob, NotThereError, RefusedError, StaleError
+from plankwright.workshop.jobs.tally_boards import fingerprint
+from plankwright.workshop.ports import Files
+
+Table = Mapping[str, Any]
+"""A table of the definition, such as a surface, as it was filled in."""
+
+_SURFACES = "surface"
+
+
+def surfaces_of(definition: Definition) -> tuple[Table, ...]:
+    """Give the surfaces of a definition, as they were filled in."""
+    return tuple(definition.get(_SURFACES, ()))
+
+
+def surface_at(kept: KeptJob, place: int) -> Table:
+    """Give the surface at a place, counted from 0.
+
+    Raises
+    ------
+    NotThereError
+        If there are not so many.
+    """
+    surfaces = surfaces_of(kept.definition)
+    if not 0 <= place < len(surfaces):
+        raise NotThereError("There is no such surface in this job, or no longer.")
+    return surfaces[place]
+
+
+def put_surface(kept: KeptJob, files: Files, surface: Table, place: int | None, seen: str = "") -> KeptJob:
+    """Add a surface, or put it in place of what was there.
+
+    Parameters
+    ----------
+    kept
+        The job.
+    files
+        Who reads definitions.
+    surface
+        As filled in.
+    place
+        Where it stands; at the end when it is new.
+    seen
+        The fingerprint of the one at that place as it was shown.
+
+    Raises
+    ------
+    BadInputError
+        With every problem of it.
+    NotThereError, StaleError
+        If there is none at that place, or another than was shown.
+    RefusedError
+        If pieces hang on it or are cut for it, and it would be called otherwise.
+    """
+    surfaces = list(surfaces_of(kept.definition))
+    if place is None:
+        surfaces.append(surface)
+    else:
+        before = surface_at(kept, place)
+        _demand_as_seen(before, seen)
+        if before.get("id") != surface.get("id"):
+            _demand_untouched(kept, str(before.get("id")), "must be called as before")
+        surfaces[place] = surface
+    return put_tables(kept, files, {_SURFACES: surfaces})
+
+
+def take_out_surface(kept: KeptJob, files: Files, place: int, seen: str) -> KeptJob:
+    """Take a surface out of the job, and out of every link; parameters and errors as in `put_surface`."""
+    surface = surface_at(kept, place)
+    _demand_as_seen(surface, seen)
+    name = str(surface.get("id"))
+    _demand_untouched(kept, name, "stays in the job")
+    others = [other for at, other in enumerate(surfaces_of(kept.definition)) if at != place]
+    linked = [group for group in kept.definition.get("linked", ()) if name not in group]
+    return put_tables(kept, files, {_SURFACES: others, "linked": linked})
+
+
+def raise_surface(kept: KeptJob, files: Files, place: int) -> KeptJob:
+    """Make a surface one place more important."""
+    surface_at(kept, place)
+    surfaces = list(surfaces_of(kept.definition))
+    if place:
+        surfaces[place - 1], surfaces[place] = surfaces[place], surfaces[place - 1]
+    return put_tables(kept, files, {_SURFACES: surfaces})
+
+
+def put_tables(kept: KeptJob, files: Files, tables: Table) -> KeptJob:
+    """Put tables of the definition in place of what they were; an empty one is left out.
+
+    Raises
+    ------
+    BadInputError
+        With every problem of the whole definition as it would be.
+    """
+    given = {**kept.definition, **tables}
+    definition = {key: value for key, value in given.items() if value not in ("", None, [], {}, ())}
+    definition.setdefault(_SURFACES, [])
+    return replace(kept, definition=files.settled(definition))
+
+
+def _demand_as_seen(surface: Table, seen: str) -> None:
+    if fingerprint(surface) != seen:
+        raise StaleError
+
+
+def _demand_untouched(kept: KeptJob, surface_id: str, otherwise: str) -> None:
+    if kept.work is None:
+        return
+    standing = kept.work.standing
+    if surface_id in {row.surface_id for row in standing.hung} | {cut.surface_id for cut in standing.cut}:
+        raise RefusedError(f"Pieces hang on {surface_id} or are cut for it: it {otherwise}.")
