@@ -4,7 +4,7 @@ BIN := .venv/bin
 PYTEST_FLAGS ?= --numprocesses=auto
 
 .DEFAULT_GOAL := help
-.PHONY: help set-up demo test check cover format bench lock clean
+.PHONY: help set-up app demo test check cover format bench lock clean
 
 help: ## Show this list.
 	@echo 'Without make: python3 tools/set_up.py, then the commands that stand below a target in Makefile.'
@@ -12,6 +12,9 @@ help: ## Show this list.
 
 set-up: ## Make .venv with the locked libraries and plankwright itself (when they changed).
 	@$(PYTHON) tools/set_up.py
+
+app: set-up ## Open the app: the whole job on this computer and on phones.
+	$(BIN)/plankwright
 
 demo: set-up ## Lay out the example job and leave its map, papers and lists in out/.
 	$(BIN)/plankwright lay examples/village-hall --out out || [ $$? -eq 1 ] # "Not enough" is an answer too.

@@ -7,7 +7,8 @@ from pathlib import Path
 
 from plankwright import files
 from plankwright.crews import crew_at
-from plankwright.layout import lay_out as search_layout
+from plankwright.crews.apart import Apart
+from plankwright.layout import lay_out as search_for
 from plankwright.layout.again import lay_again
 from plankwright.layout.crew import Crew
 from plankwright.layout.result import Effort, Watch
@@ -22,6 +23,8 @@ from plankwright.workshop import lay_out as laying
 from plankwright.workshop import mark_work as marking
 from plankwright.workshop import weigh_risk as weighing
 from plankwright.workshop import what_now as nowing
+from plankwright.workshop.jobs.kept import KeptLayout
+from plankwright.workshop.jobs.search_layout import Errand, Sight, search_layout
 from plankwright.workshop.paper_size import PaperSize
 from plankwright.workshop.ports import Files, JobReading
 
@@ -50,7 +53,17 @@ class Bench:
 
 def set_up_bench() -> Bench:
     """Give the bench with the real rooms at it."""
-    return Bench(files=files, search=search_layout)
+    return Bench(files=files, search=search_for)
+
+
+def do_search(errand: Errand, tell: Callable[[Sight], None], stopped: Callable[[], bool]) -> KeptLayout:
+    """Search a layout, with the real rooms and all cores; the other parameters are those of `search_layout`."""
+    return search_layout(errand, tell, stopped, search=search_for, again=lay_again, crew=crew_at(None))
+
+
+def begin_search(errand: Errand) -> Apart[Errand, Sight, KeptLayout]:
+    """Begin a search in a process of its own."""
+    return Apart(do_search, errand)
 
 
 def read_job(folder: str | os.PathLike[str]) -> JobReading:
@@ -135,9 +148,7 @@ def lay_out(
         If nobody is there to do it.
     """
     how_long = laying.read_effort(effort) if isinstance(effort, str) else effort
-    return laying.lay_out(
-        job, search=search_layout, effort=how_long, seed=seed, watch=watch, crew=crew_at(on)
-    )
+    return laying.lay_out(job, search=search_for, effort=how_long, seed=seed, watch=watch, crew=crew_at(on))
 
 
 def ask_enough(job: Job, laid_out: laying.LaidOut) -> asking.Answer:

@@ -5,6 +5,7 @@ from importlib import import_module
 import click
 
 SUMMARIES = {
+    "app": "Open the app: the whole job on this computer and on phones.",
     "start": "Make a job folder with commented templates.",
     "tally": "Read a tally and judge it: totals, recovery, doubtful rows.",
     "hazards": "Say what can hurt on this job, and where that is from.",
@@ -25,6 +26,8 @@ SUMMARIES = {
     "now": "Say what now: lay out what is left, with little change.",
     "left": "Write what is left as a tally for the next surface.",
     "check": "List what is wrong with a layout, whoever made it.",
+    "backup": "Copy the app's file of jobs.",
+    "restore": "Put a backup in place of the app's file of jobs.",
 }
 """Told by `plankwright --help` without loading the commands, a search and a geometry library with them."""
 
@@ -52,14 +55,20 @@ class CommandsOnDemand(click.Group):
 @click.group(
     cls=CommandsOnDemand,
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
-    no_args_is_help=True,
+    invoke_without_command=True,
 )
 @click.version_option(package_name="plankwright", message="%(prog)s %(version)s")
-def plankwright() -> None:
+@click.pass_context
+def plankwright(context: click.Context) -> object:
     """Lay out salvaged boards on a wall, a ceiling or a floor: is the pile enough, which board goes where,
     and what to cut.
 
-    From a pile to a cut list:
+    On screen, with a phone beside the pile:
+
+    \b
+      plankwright                  opens the app
+
+    With files and a terminal, from a pile to a cut list:
 
     \b
       plankwright start porch      a folder with templates; fill in
@@ -99,3 +108,11 @@ def plankwright() -> None:
       70   our fault: a report is left in a file
       130  stopped by you before there was any result
     """  # noqa: D205, D301 - the library shows this text as it stands, and \b keeps its lines
+    return None if context.invoked_subcommand else _open_app(context)
+
+
+def _open_app(context: click.Context) -> object:
+    from plankwright.cli.app_cmd import command  # noqa: PLC0415 - loaded when called, as all are
+
+    with command.make_context("app", [], parent=context) as own:
+        return command.invoke(own)

@@ -7,6 +7,7 @@ from typing import Any, TypeVar
 import click
 
 from plankwright.cli.talk import Talk
+from plankwright.store.place import usual_store
 from plankwright.workshop.paper_size import PaperSize
 
 Command = TypeVar("Command", bound=Callable[..., Any])
@@ -64,6 +65,20 @@ paper_option = click.option(
     show_envvar=True,
     help="Size of the sheets.  [default: letter for inches, a4 for millimetres]",
 )
+
+
+store_option = click.option(
+    "--store",
+    type=click.Path(path_type=Path),
+    envvar="PLANKWRIGHT_STORE",
+    show_envvar=True,
+    help="The app's file of jobs.  [default: jobs.db in your folder for data of programs]",
+)
+
+
+def store_path(store: Path | None) -> Path:
+    """Give the file of jobs: the one asked for, or the usual one."""
+    return usual_store() if store is None else store
 
 
 def talking(command: Command) -> Command:

@@ -70,7 +70,7 @@ class Cores:
         pool = ProcessPoolExecutor(count, context, _begin, (_Errand(work, common, enough, told),))
 
         def begin(place: int) -> "Future[Any]":
-            with _out_of_reach_of_ctrl_c():
+            with out_of_reach_of_ctrl_c():
                 return pool.submit(_do, given[place])
 
         def stop(under_way: Collection["Future[Any]"]) -> None:
@@ -105,7 +105,7 @@ def _cores() -> int:
 
 
 @contextlib.contextmanager
-def _out_of_reach_of_ctrl_c() -> Iterator[None]:
+def out_of_reach_of_ctrl_c() -> Iterator[None]:
     """Begin processes that Ctrl-C does not reach: the one that began them tells them when it is enough."""
     try:
         before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
@@ -134,7 +134,7 @@ _ERRAND: list[_Errand] = []
 
 def _begin(errand: _Errand) -> None:
     signal.signal(signal.SIGINT, signal.SIG_IGN)
-    threading.Thread(target=_end_with_parent, daemon=True).start()
+    threading.Thread(target=end_with_parent, daemon=True).start()
     errand.told.cancel_join_thread()  # What nobody is told any more must not keep the process.
     _ERRAND[:] = [errand]
 
@@ -144,7 +144,7 @@ def _do(each: object) -> object:
     return errand.work(errand.common, each, Watch(errand.told.put, errand.enough.is_set))
 
 
-def _end_with_parent() -> None:
+def end_with_parent() -> None:
     """End this process with the one that began it, also when that is ended at once."""
     parent = parent_process()
     if parent is not None:

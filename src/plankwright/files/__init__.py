@@ -13,7 +13,7 @@ from plankwright.files.job_definition import (
 from plankwright.files.layout_json import layout_from_json, layout_to_json, read_layout
 from plankwright.files.tally import TallyReading, read_tally
 from plankwright.files.tally_csv import tally_csv
-from plankwright.files.template import write_template
+from plankwright.files.template import example_folder, write_template
 from plankwright.files.work_json import (
     mark_from_json,
     mark_to_json,
@@ -30,6 +30,7 @@ __all__ = [
     "definition_of",
     "definition_toml",
     "demand_writable",
+    "example_folder",
     "layout_from_json",
     "layout_to_json",
     "mark_from_json",

@@ -8,15 +8,16 @@ from typing import Any, TypeAlias
 import tomli_w
 
 from plankwright.errors import BadInputError, Problem
-from plankwright.files.board_cells import cells_of, read_boards
+from plankwright.files.board_cells import COLUMN_NAMES, cells_of, read_boards
 from plankwright.files.disk import read_bytes
 from plankwright.files.doubts import remark_board, remark_lots, remark_pile, remark_woods
 from plankwright.files.job_text import JobText
 from plankwright.files.notation import Notation
 from plankwright.files.report import Report, Where
 from plankwright.files.sound_part import Raw
+from plankwright.files.tally_csv import rows_csv
 from plankwright.files.toml_text import Given, parse_toml
-from plankwright.measure import Nm, TapeStyle
+from plankwright.measure import Nm, TapeStyle, Unit
 from plankwright.model import Board, Job, Lot, Rules, Surface
 
 Definition: TypeAlias = Mapping[str, Any]
@@ -69,6 +70,11 @@ class DefinitionReading:
         return self.text.lots
 
     @property
+    def unit(self) -> Unit | None:
+        """Unit of a number that has none."""
+        return self.text.notation.unit
+
+    @property
     def notation(self) -> Notation:
         """How its lengths are written."""
         return self.text.notation
@@ -118,6 +124,13 @@ class DefinitionReading:
     def write_length(self, nm: Nm) -> str:
         """Write a length so that it is read as the same one."""
         return self.notation.write(nm)
+
+    def tally_csv(self) -> str:
+        """Write the tally as CSV, each board just as it is."""
+        rows = [
+            [cells.get(column, "") for column in COLUMN_NAMES] for cells in map(self.cells_of, self.boards)
+        ]
+        return rows_csv(COLUMN_NAMES, rows)
 
     def read_boards(self, cells: Mapping[str, str]) -> tuple[Board, ...]:
         """Read a board, or several that are alike, from the cells of a row of a tally.

@@ -42,10 +42,15 @@ def tally_csv(boards: Iterable[Board], tape: TapeStyle) -> str:
     str
         CSV with a row of headings.
     """
+    return rows_csv(HEADINGS, (_row(board, tape) for board in boards))
+
+
+def rows_csv(headings: Iterable[str], rows: Iterable[Iterable[str]]) -> str:
+    """Write rows below headings as CSV, with no cell that a spreadsheet would take for a formula."""
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\r\n")
-    writer.writerow(HEADINGS)
-    writer.writerows(map(harmless, _row(board, tape)) for board in boards)
+    writer.writerow(headings)
+    writer.writerows(map(harmless, row) for row in rows)
     return text.getvalue()
 
 

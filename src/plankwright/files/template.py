@@ -10,6 +10,12 @@ from plankwright.files.job import JOB_FILE, TALLY_FILES
 _TEMPLATES = files("plankwright.files") / "templates"
 
 
+def example_folder() -> Path:
+    """Give the folder of the example job, in the package or, where that is run from its source, beside it."""
+    packed = Path(str(files("plankwright.files") / "example"))
+    return packed if packed.is_dir() else Path(__file__).parents[3] / "examples" / "village-hall"
+
+
 def write_template(folder: Path) -> tuple[Path, ...]:
     """Make a job folder with a commented job.toml and tally.csv.
 

@@ -52,9 +52,13 @@ class _AsOne:
         self._done = 0.0
 
     def report(self, progress: Progress) -> None:
+        better = self._best is None or (
+            progress.best is not None and _rank(progress.best) < _rank(self._best)
+        )
         self._best = min((best for best in (self._best, progress.best) if best), key=_rank, default=None)
         self._done = max(self._done, progress.done)
-        self._watch.report(replace(progress, best=self._best, done=self._done))
+        laid = progress.laid if better else ()
+        self._watch.report(replace(progress, best=self._best, done=self._done, laid=laid))
 
 
 def _proven(laid: Laid) -> bool:

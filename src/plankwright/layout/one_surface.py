@@ -13,7 +13,7 @@ from plankwright.layout.bounds import bound as bound_of
 from plankwright.layout.bounds import sharpened
 from plankwright.layout.capacity import capacity_of
 from plankwright.layout.corners import Unfolded, lay_one_flat
-from plankwright.layout.figure import figure
+from plankwright.layout.figure import Figure, figure, ranked
 from plankwright.layout.first import build
 from plankwright.layout.grid import grid_for
 from plankwright.layout.improve import Search
@@ -21,7 +21,8 @@ from plankwright.layout.look import dress
 from plankwright.layout.plan import Plan, Stick
 from plankwright.layout.result import Progress, Watch
 from plankwright.layout.strips import Strips
-from plankwright.model import Board, Bound, Job, Score
+from plankwright.layout.together import write_together
+from plankwright.model import Board, Bound, Job, Score, SurfaceLayout
 
 _BEGINNINGS = 24
 """How many first layouts are drawn at most."""
@@ -67,6 +68,8 @@ class Turn:
         How long to search, in seconds of a common machine. [s]
     plan
         To go on from; nothing when it is laid out for the first time.
+    seen
+        Whether the best so far is to be told of as a layout.
     """
 
     number: int
@@ -77,6 +80,7 @@ class Turn:
     seed: str
     work: float
     plan: Plan | None = None
+    seen: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -145,6 +149,7 @@ class _SurfaceTask:
         self.turn, self.watch = turn, watch
         self.bound = self.goal = Bound()
         self.deadline = time.monotonic() + _LATE * turn.work
+        self.shown: Figure | None = None
 
     def run(self) -> Laid:
         """Search until proven best, spent or stopped."""
@@ -273,8 +278,16 @@ class _SurfaceTask:
                 done=min(1.0, done),
                 best=None if search is None else _score(search),
                 bound=self.bound,
+                laid=() if search is None else self._to_be_seen(search),
             )
         )
+
+    def _to_be_seen(self, search: Search) -> tuple[SurfaceLayout, ...]:
+        """Write down the best so far, if somebody wants to see it and it is better than what was shown."""
+        if not self.turn.seen or (self.shown is not None and ranked(search.figure) >= ranked(self.shown)):
+            return ()
+        self.shown = search.figure
+        return write_together(self.job, self.surface, search.plan)
 
 
 def _score(search: Search) -> Score:

@@ -81,6 +81,9 @@ class Progress:
         The best layout so far, if any.
     bound
         What no layout can beat, as far as is known.
+    laid
+        The best layout of it so far, and of those that are linked with it: only with the first report of one
+        that is better than those before, and only for whoever wants to see them. Nobody has checked it.
     """
 
     surface_id: str
@@ -88,6 +91,7 @@ class Progress:
     done: float
     best: Score | None
     bound: Bound
+    laid: tuple[SurfaceLayout, ...] = ()
 
 
 class Watch:
@@ -99,15 +103,20 @@ class Watch:
         Called with each step forward.
     stopped
         Asked often; once it answers yes, the search gives the best that it has.
+    sees
+        Whether the best layouts so far are to come with the reports.
     """
 
     def __init__(
         self,
         report: Callable[[Progress], None] = lambda _progress: None,
         stopped: Callable[[], bool] = lambda: False,
+        *,
+        sees: bool = False,
     ) -> None:
         self.report = report
         self.stopped = stopped
+        self.sees = sees
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -93,6 +93,7 @@ class Serving:
                 shared=len(now) > 1,
                 seed=f"{self.seed} {self._id(number)}",
                 work=self._work(number),
+                seen=self.watch.sees,
             )
             for number, share in zip(now, shares, strict=True)
         ]
@@ -186,6 +187,7 @@ class Serving:
             seed=f"{self.seed} {self._id(number)} {why}",
             work=self._work(number),
             plan=plan,
+            seen=self.watch.sees,
         )
 
     def _keep_better(self, turns: Sequence[Turn]) -> None:

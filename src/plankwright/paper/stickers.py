@@ -3,12 +3,10 @@
 The code holds the words themselves, so that it can be read in a shed without any network.
 """
 
-import io
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-import segno
-
+from plankwright.draw.code import code_svg
 from plankwright.layout.done import done_on
 from plankwright.layout.hanging import hung_pieces
 from plankwright.layout.regions import extent_in_course
@@ -71,15 +69,6 @@ def piece_stickers(
     return tuple(_pieces(job, layout, planned, standing))
 
 
-def read_code(said: str) -> str:
-    """Give text as a code that phones read, as SVG."""
-    out = io.BytesIO()
-    segno.make(said, error="m", micro=False).save(
-        out, kind="svg", border=4, xmldecl=False, svgns=True, omitsize=True
-    )
-    return out.getvalue().decode("utf-8")
-
-
 def _board(job: Job, board: Board, layout: Layout) -> Sticker:
     size = f"{write_length(board.length_nm, job.tape)} × {write_inches(board.narrowest_width_nm, job.tape)}"
     lot = f"lot {board.lot}" if board.lot else ""
@@ -135,4 +124,4 @@ def _piece(
 
 def _sticker(name: str, lines: tuple[str, ...], said: tuple[str, ...]) -> Sticker:
     text = "\n".join(said)
-    return Sticker(id=name, lines=lines, said=text, code=read_code(text))
+    return Sticker(id=name, lines=lines, said=text, code=code_svg(text))

@@ -1,5 +1,6 @@
 """The book of all jobs: one file, made ready before anything is kept in it."""
 
+from collections.abc import Callable
 from pathlib import Path
 
 from plankwright.store.database import make_ready
@@ -13,6 +14,16 @@ class Book(Jobs, Layouts, Searches):
     """All that is kept; fulfils `workshop.jobs.ports.Store`."""
 
     __slots__ = ()
+
+    def setting(self, name: str, otherwise: Callable[[], str]) -> str:
+        """Give a setting; when there is none yet, what it is from now on."""
+        with self.writing() as database:
+            row = database.execute("SELECT value FROM setting WHERE name = ?", (name,)).fetchone()
+            if row is not None:
+                return str(row["value"])
+            value = otherwise()
+            database.execute("INSERT INTO setting (name, value) VALUES (?, ?)", (name, value))
+            return value
 
 
 def open_book(path: Path, texts: Texts) -> Book:

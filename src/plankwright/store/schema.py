@@ -98,6 +98,12 @@ CREATE TABLE step (
 
 CREATE INDEX step_by_job ON step (job_id);
 CREATE UNIQUE INDEX step_by_key ON step (job_id, key) WHERE key IS NOT NULL;
+
+-- What holds for all jobs, such as the word by which phones are let in.
+CREATE TABLE setting (
+    name TEXT PRIMARY KEY,
+    value TEXT NOT NULL
+) STRICT;
 """
 
 MIGRATIONS = (FIRST,)

@@ -51,6 +51,11 @@ class DefinitionReading(Protocol):
         ...
 
     @property
+    def unit(self) -> Unit | None:
+        """Unit of a number that has none."""
+        ...
+
+    @property
     def lots(self) -> tuple[Lot, ...]:
         """What is known of lots."""
         ...
@@ -61,6 +66,10 @@ class DefinitionReading(Protocol):
 
     def write_length(self, nm: Nm) -> str:
         """Write a length so that it is read as the same one."""
+        ...
+
+    def tally_csv(self) -> str:
+        """Write the tally as CSV, each board just as it is."""
         ...
 
     def read_boards(self, cells: Mapping[str, str]) -> tuple[Board, ...]:
@@ -134,6 +143,10 @@ class Files(Protocol):
         self, definition: Mapping[str, Any], boards: Sequence[Board] = ...
     ) -> DefinitionReading:
         """Read what a definition says, with or without boards."""
+        ...
+
+    def example_folder(self) -> Path:
+        """Give the folder of the example job."""
         ...
 
     def settled(self, definition: Mapping[str, Any]) -> dict[str, Any]:

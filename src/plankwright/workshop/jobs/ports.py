@@ -127,3 +127,7 @@ class Store(Protocol):
     def cut_off_searches(self) -> int:
         """Note of every search that is kept as running that it was cut off; give how many there were."""
         ...
+
+    def setting(self, name: str, otherwise: Callable[[], str]) -> str:
+        """Give a setting that holds for all jobs; when there is none yet, what it is from now on."""
+        ...

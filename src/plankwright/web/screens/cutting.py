@@ -1,0 +1,5 @@
+"""Cutting, a board at a time."""
+
+from starlette.routing import Route
+
+ROUTES: list[Route] = []

@@ -1,0 +1,6 @@
+// Small helps for those whose browser runs scripts; every page works without.
+import "./focus.js";
+import "./keys.js";
+import "./taps.js";
+import "./queue.js";
+import "./awake.js";

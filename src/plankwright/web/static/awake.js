@@ -1,0 +1,1 @@
+// Keeps the screen awake while one works by it.

@@ -1,0 +1,1 @@
+// Keys for measuring with a thumb.

@@ -1,0 +1,1 @@
+// Entries wait on the phone while it has no connection.

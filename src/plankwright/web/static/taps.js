@@ -1,0 +1,1 @@
+// A tap on a drawing fills in where it was.
