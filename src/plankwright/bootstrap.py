@@ -57,7 +57,7 @@ def set_up_bench() -> Bench:
 
 
 def do_search(errand: Errand, tell: Callable[[Sight], None], stopped: Callable[[], bool]) -> KeptLayout:
-    """Search a layout, with the real rooms and all cores; the other parameters are those of `search_layout`."""
+    """Search a layout, with the real rooms and all cores; parameters are those of `search_layout`."""
     return search_layout(errand, tell, stopped, search=search_for, again=lay_again, crew=crew_at(None))
 
 
