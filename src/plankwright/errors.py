@@ -18,7 +18,7 @@ What can be wrong with a job or a tally is a `Problem`, and all problems of an i
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import IntEnum
 from typing import ClassVar
 
@@ -48,12 +48,16 @@ class Problem:
         One clear sentence that says what is wrong and how to mend it.
     line
         Line number where there is one, counted from 1.
+    path
+        The same place as keys and numbers of entries, such as ("surface", 0, "opening", 1, "width"), for a
+        face that shows the problem where it was filled in.
     """
 
     file: str
     place: str
     what: str
     line: int | None = None
+    path: tuple[str | int, ...] = field(default=(), compare=False, repr=False)
 
     def __str__(self) -> str:
         """Give the problem on one line: "tally.csv, line 14: the width is missing"."""

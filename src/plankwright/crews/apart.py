@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from multiprocessing import get_context
 from multiprocessing.connection import Connection
 from multiprocessing.synchronize import Event
+from pickle import PicklingError
 from typing import Any, Generic, TypeVar
 
 from plankwright.crews.cores import end_with_parent, out_of_reach_of_ctrl_c
@@ -91,15 +92,22 @@ class Apart(Generic[Given, Told, Found]):
         CrewError
             If the process ended before its time, or by a fault of ours.
         """
+        found: Found = self._outcome(self._last_word(listen))
+        return found
+
+    def _last_word(self, listen: Callable[[Told], None]) -> _Word:
         try:
-            while True:
-                word = self._line.recv()
-                if word.over:
-                    found: Found = self._outcome(word)
-                    return found
+            while not (word := self._line.recv()).over:
                 listen(word.told)
         except EOFError:
             raise CrewError(_ENDED) from None
+        except BaseException:
+            # Nobody is there to hear what it finds.
+            self.give_up()
+            raise
+        else:
+            last: _Word = word
+            return last
         finally:
             self._line.close()
             self._process.join()
@@ -123,5 +131,12 @@ def _do(work: Callable[..., Any], given: object, line: Connection, enough: Event
         word = _Word(trouble=trouble, over=True)
     except Exception:  # noqa: BLE001 - told of to whoever follows; not every error can be sent
         word = _Word(fault=traceback.format_exc(), over=True)
-    with contextlib.suppress(BrokenPipeError):
+    with contextlib.suppress(OSError):  # Nobody may be there to hear it any more.
+        _send(line, word)
+
+
+def _send(line: Connection, word: _Word) -> None:
+    try:
         line.send(word)
+    except (AttributeError, TypeError, PicklingError):  # What it holds is no plain value.
+        line.send(_Word(fault=traceback.format_exc(), over=True))

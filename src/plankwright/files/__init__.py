@@ -1,6 +1,6 @@
 """Job folders, tallies, layouts and cut lists on disk: read whole or refused with every reason."""
 
-from plankwright.files.cut_list import cut_list_csv
+from plankwright.files.cut_list import cut_list_csv, cut_list_xlsx
 from plankwright.files.disk import demand_writable, write_files
 from plankwright.files.job import JobReading, read_job
 from plankwright.files.job_definition import (
@@ -8,6 +8,8 @@ from plankwright.files.job_definition import (
     definition_of,
     definition_toml,
     read_definition,
+    rewritten,
+    rule_meanings,
     settled,
 )
 from plankwright.files.layout_json import layout_from_json, layout_to_json, read_layout
@@ -27,6 +29,7 @@ __all__ = [
     "JobReading",
     "TallyReading",
     "cut_list_csv",
+    "cut_list_xlsx",
     "definition_of",
     "definition_toml",
     "demand_writable",
@@ -40,6 +43,8 @@ __all__ = [
     "read_layout",
     "read_tally",
     "read_work",
+    "rewritten",
+    "rule_meanings",
     "settled",
     "tally_csv",
     "work_to_json",

@@ -6,7 +6,7 @@ from plankwright.errors import BadInputError
 from plankwright.files.headings import COLUMNS, Headings
 from plankwright.files.notation import Notation
 from plankwright.files.report import Report, whole_file
-from plankwright.files.tally_csv import flaw_text, own_flaws
+from plankwright.files.tally_csv import flaw_text, moisture_text, own_flaws
 from plankwright.files.tally_row import RowReader
 from plankwright.files.tally_text import Row
 from plankwright.model import Board, EdgeKind, Lot, Treatment
@@ -81,7 +81,7 @@ def cells_of(board: Board, notation: Notation) -> dict[str, str]:
         ),
         "tone": board.tone,
         "note": board.note,
-        "moisture": "" if board.moisture_pct is None else f"{board.moisture_pct:g}",
+        "moisture": moisture_text(board),
         "nails": "" if board.nails is None else board.nails.value,
         "treatment": board.treatment.value if told else "",
         "quantity": "",

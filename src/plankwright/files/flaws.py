@@ -119,6 +119,13 @@ def read_flaws(text: str, length_nm: Nm, notation: Notation) -> tuple[tuple[Flaw
     return tuple(sorted(flaws, key=lambda flaw: (flaw.start_nm, flaw.end_nm))), tuple(problems)
 
 
+def goes_on_like_a_place(what: str) -> bool:
+    """Tell whether what a flaw is would be read as part of its place: “in bad shape” behind a number would."""
+    place = "1 "
+    match = _WHERE.match(f"{place}{what}")
+    return match is not None and match.end() > len(place)
+
+
 def _flaw(entry: str, length_nm: Nm, notation: Notation) -> Flaw:
     match = _WHERE.match(entry)
     if match is None:

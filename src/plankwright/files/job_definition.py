@@ -11,14 +11,16 @@ from plankwright.errors import BadInputError, Problem
 from plankwright.files.board_cells import COLUMN_NAMES, cells_of, read_boards
 from plankwright.files.disk import read_bytes
 from plankwright.files.doubts import remark_board, remark_lots, remark_pile, remark_woods
+from plankwright.files.job_document import RulesDocument, Units
 from plankwright.files.job_text import JobText
 from plankwright.files.notation import Notation
 from plankwright.files.report import Report, Where
 from plankwright.files.sound_part import Raw
+from plankwright.files.tally_book import tally_xlsx
 from plankwright.files.tally_csv import rows_csv
 from plankwright.files.toml_text import Given, parse_toml
 from plankwright.measure import Nm, TapeStyle, Unit
-from plankwright.model import Board, Job, Lot, Rules, Surface
+from plankwright.model import Board, Job, Lot, Rules, Surface, Task
 
 Definition: TypeAlias = Mapping[str, Any]
 """What job.toml says, as parsed: tables, lists, numbers and text."""
@@ -26,6 +28,7 @@ Definition: TypeAlias = Mapping[str, Any]
 _NAME = "the job"
 _TALLY = "the tally"
 _PARTS = {"opening": "opening", "cut_out": "cut-out", "keep_out": "keep-out", "concealed": "fixture"}
+_TAPE_KEYS = ("units", "decimal_comma", "fraction", "millimetre_step")
 _TABLES = {"saw": "saw", "lot": "lot", "task": "task", "price": "price"}
 
 
@@ -70,9 +73,24 @@ class DefinitionReading:
         return self.text.lots
 
     @property
+    def house_built(self) -> int | None:
+        """Year of the house whose surfaces are covered, if it is known."""
+        return self.text.house_built
+
+    @property
+    def tasks(self) -> tuple[Task, ...]:
+        """What is to be done, and how long it takes."""
+        return self.text.tasks
+
+    @property
     def unit(self) -> Unit | None:
         """Unit of a number that has none."""
         return self.text.notation.unit
+
+    @property
+    def decimal_comma(self) -> bool:
+        """Whether the comma is the decimal mark."""
+        return self.text.notation.decimal_comma
 
     @property
     def notation(self) -> Notation:
@@ -132,6 +150,10 @@ class DefinitionReading:
         ]
         return rows_csv(COLUMN_NAMES, rows)
 
+    def tally_xlsx(self) -> bytes:
+        """Write the tally as a workbook that is read as the same, with sizes as numbers besides."""
+        return tally_xlsx(self.boards, self.notation, self.tape)
+
     def read_boards(self, cells: Mapping[str, str]) -> tuple[Board, ...]:
         """Read a board, or several that are alike, from the cells of a row of a tally.
 
@@ -181,6 +203,38 @@ def settled(definition: Definition) -> Raw:
         raise BadInputError(wrong)
     document = reading.text.document
     return document.model_dump(mode="json", by_alias=True, exclude_unset=True, context=reading.notation)
+
+
+def rewritten(definition: Definition, tape: Mapping[str, Any]) -> Raw:
+    """Give a definition in other units, for another tape or decimal mark; every length stays what it is.
+
+    Parameters
+    ----------
+    definition
+        As it was.
+    tape
+        The keys to take over: units, decimal_comma, fraction, millimetre_step. One that is empty is left out,
+        and so is the tape key that does not go with the units.
+
+    Raises
+    ------
+    BadInputError
+        If it has problems, before or after.
+    """
+    before = read_definition(settled(definition)).text.document
+    units = next((units for units in Units if units.value == tape.get("units")), before.units)
+    comma = tape.get("decimal_comma") is True
+    notation = Notation(unit=units.unit, decimal_comma=comma)
+    written = before.model_dump(mode="json", by_alias=True, exclude_unset=True, context=notation)
+    unfit = "fraction" if units.unit.is_metric else "millimetre_step"
+    kept = {key: value for key, value in written.items() if key not in _TAPE_KEYS}
+    taken = {key: tape[key] for key in _TAPE_KEYS if tape.get(key) and key != unfit}
+    return settled({**kept, **taken})
+
+
+def rule_meanings() -> dict[str, str]:
+    """Say of each key of the rules what it means."""
+    return {name: field.description or "" for name, field in RulesDocument.model_fields.items()}
 
 
 def definition_of(folder: Path, file: str = "job.toml") -> Raw:

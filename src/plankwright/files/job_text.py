@@ -53,7 +53,7 @@ class JobText:
     def __init__(self, given: Given, file: str) -> None:
         self._given = given
         self._sound = SoundPart(given.raw)
-        self.report = Report(file, self._place)
+        self.report = Report(file, self._place, self._sound.original)
         for where, sentence in given.troubles:
             self.report.refuse(where, sentence)
         raw = given.raw

@@ -21,11 +21,16 @@ class Report:
         Name of the file as the user knows it.
     locate
         Turns a path into a place.
+    original
+        Turns a path into the one in what was given, where only a part of that is judged.
     """
 
-    def __init__(self, file: str, locate: Locate) -> None:
+    def __init__(
+        self, file: str, locate: Locate, original: Callable[[Where], Where] = lambda where: where
+    ) -> None:
         self.file = file
         self._locate = locate
+        self._original = original
         self._problems: list[Problem] = []
         self._remarks: list[Problem] = []
 
@@ -53,7 +58,7 @@ class Report:
 
     def _placed(self, where: Where, sentence: str) -> Problem:
         place, line = self._locate(where)
-        return Problem(file=self.file, place=place, what=sentence, line=line)
+        return Problem(file=self.file, place=place, what=sentence, line=line, path=self._original(where))
 
 
 def whole_file(_where: Where) -> tuple[str, None]:

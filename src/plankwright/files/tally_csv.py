@@ -3,7 +3,9 @@
 import csv
 import io
 from collections.abc import Iterable, Iterator
+from decimal import Decimal
 
+from plankwright.files.flaws import goes_on_like_a_place
 from plankwright.files.formulas import harmless
 from plankwright.measure import Nm, TapeStyle, round_down, round_up, write_exact, write_length
 from plankwright.model import Board, EdgeKind, Flaw, Severity, Treatment
@@ -68,18 +70,26 @@ def _row(board: Board, tape: TapeStyle) -> tuple[str, ...]:
         "; ".join(_flaw(flaw, board, tape) for flaw in own_flaws(board)),
         board.tone,
         board.note,
-        "" if board.moisture_pct is None else f"{board.moisture_pct:g}",
+        moisture_text(board),
         "" if board.nails is None else board.nails.value,
         "" if board.treatment is Treatment.NONE and not board.untreated else board.treatment.value,
     )
 
 
+def moisture_text(board: Board) -> str:
+    """Write what a meter showed to its last figure; empty when nobody measured."""
+    return "" if board.moisture_pct is None else f"{Decimal(str(board.moisture_pct)).normalize():f}"
+
+
 def own_flaws(board: Board) -> Iterator[Flaw]:
     """Give the flaws of a board to be written down: that treated wood is lost goes without saying."""
+    said = board.treatment is Treatment.NONE
     for flaw in board.flaws:
         whole = flaw.severity is Severity.LOST and (flaw.start_nm, flaw.end_nm) == (0, board.length_nm)
-        if not (whole and board.treatment is not Treatment.NONE):
+        if said or not whole:
             yield flaw
+        else:
+            said = True
 
 
 def _flaw(flaw: Flaw, board: Board, tape: TapeStyle) -> str:
@@ -93,9 +103,10 @@ def _flaw(flaw: Flaw, board: Board, tape: TapeStyle) -> str:
 
 def flaw_text(flaw: Flaw, start: str, end: str) -> str:
     """Write a flaw as a tally has it, its ends as they are given."""
-    face = f" {flaw.face}" if flaw.face else ""
+    how_bad = f" {flaw.severity} {flaw.face}" if flaw.face else f" {flaw.severity}"
     what = "" if flaw.what == flaw.severity else f" {flaw.what}"
-    return f"{start} to {end}{what} {flaw.severity}{face}"
+    told = f"{how_bad}{what}" if goes_on_like_a_place(flaw.what) else f"{what}{how_bad}"
+    return f"{start} to {end}{told}"
 
 
 def _down(nm: Nm, tape: TapeStyle) -> str:

@@ -252,11 +252,7 @@ class _RowReading:
     def names(self) -> list[str]:
         """Give the id of each board of the row: one, or as many as the quantity says."""
         name = self.text("id")
-        if len(name) > _LONGEST_ID:
-            self.refuse(
-                f"the id {quoted(name)} is no short mark: "
-                f"use up to {_LONGEST_ID} letters and digits, as on the board"
-            )
+        self.demand_short(name)
         name = name or f"r{self.row.number}"
         if self.headings.at.get("quantity") in self.row.shared:
             self.refuse("the quantity is in a cell merged over several rows: write it into each row")
@@ -268,4 +264,14 @@ class _RowReading:
                 f"the quantity is {quoted(written)} but must be a whole number from 1 to {_MOST_ALIKE}"
             )
             return []
-        return [f"{name}-{number}" for number in range(1, int(written) + 1)]
+        names = [f"{name}-{number}" for number in range(1, int(written) + 1)]
+        if len(name) <= _LONGEST_ID:
+            self.demand_short(names[-1])
+        return names
+
+    def demand_short(self, name: str) -> None:
+        if len(name) > _LONGEST_ID:
+            self.refuse(
+                f"the id {quoted(name)} is no short mark: "
+                f"use up to {_LONGEST_ID} letters and digits, as on the board"
+            )

@@ -80,7 +80,7 @@ def _rests(
     job: Job, board: Board, works: Sequence[Workpiece], part: Part | None, cut: tuple[Part, ...]
 ) -> list[Part]:
     planned = [part_of(work.piece) for work in works]
-    to_come = [one for one in planned if all(_apart(one, other, job.rules) for other in cut)]
+    to_come = [one for one in planned if all(apart(one, other, job.rules) for other in cut)]
     ripping = rips_first(job, works)
     try:
         passes, _ = passes_for(job, board, [*cut, *to_come], part, rip_first=ripping)
@@ -97,8 +97,8 @@ def _rests(
     return [rest for rest in rests if offcuts(job, board, (), rest) or any(map(rest.holds, to_come))]
 
 
-def _apart(one: Part, other: Part, rules: Rules) -> bool:
-    """Whether there is room for the saw between two pieces."""
+def apart(one: Part, other: Part, rules: Rules) -> bool:
+    """Whether there is room for the saw between two pieces of a board."""
     along = max(one.along_from_nm - other.along_to_nm, other.along_from_nm - one.along_to_nm)
     across = max(one.across_from_nm - other.across_to_nm, other.across_from_nm - one.across_to_nm)
     return along >= rules.crosscut_kerf_nm or across >= rules.rip_kerf_nm

@@ -71,6 +71,10 @@ class NoOrderOfCutsError(PlankwrightError, ValueError):
             "move them apart in the layout, or take one of them from another board"
         )
 
+    def __reduce__(self) -> tuple[type["NoOrderOfCutsError"], tuple[str]]:
+        """Rebuild from the board, not from the message, when the error comes from another process."""
+        return type(self), (self.board_id,)
+
 
 def saw_boards(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> tuple[BoardCuts, ...]:
     """Derive what is done to each board at the saw.

@@ -81,24 +81,44 @@ def write_surface(
     ground = Ground(strips)
     named = name_pieces(tuple(_courses(job, ground, plan, done)), done.naming)
     hanging = frozenset(piece.label for piece in done.hung.values())
-    courses = _as_treated(named, treat_edges(job, ground, named), hanging)
     bare = tuple(_bare(ground, plan))
     if done is not NOTHING_HUNG:
-        bare = (*bare, *_left_open(ground, courses, bare, hanging))
+        bare = (*bare, *_left_open(ground, named, bare, hanging))
     draft = SurfaceLayout(
-        surface_id=strips.surface.id,
-        courses=courses,
-        bare=bare,
-        score=_NOT_COUNTED,
-        bound=bound,
+        surface_id=strips.surface.id, courses=named, bare=bare, score=_NOT_COUNTED, bound=bound
     )
-    joints = [joint for joint in butt_joints(job, draft) if joint.in_sight]
-    written = replace(draft, courses=tuple(_shimmed(job, courses, joints, hanging)))
+    return _finished(job, ground, draft, hanging, done.standing)
+
+
+def finish_surface(job: Job, strips: Strips, laid: SurfaceLayout, standing: Standing) -> SurfaceLayout:
+    """State anew what follows from where pieces hang and what they are cut from: edges, shims and score.
+
+    Parameters
+    ----------
+    job
+        The job.
+    strips
+        The surface.
+    laid
+        A layout of it, in which pieces may have come to be of other boards, or of what was taken for hung.
+    standing
+        What hangs already: it stays as it is.
+    """
+    return _finished(job, Ground(strips), laid, standing.hung_labels(laid.surface_id), standing)
+
+
+def _finished(
+    job: Job, ground: Ground, draft: SurfaceLayout, hanging: frozenset[str], standing: Standing
+) -> SurfaceLayout:
+    courses = _as_treated(draft.courses, treat_edges(job, ground, draft.courses), hanging)
+    treated = replace(draft, courses=courses)
+    joints = [joint for joint in butt_joints(job, treated) if joint.in_sight]
+    written = replace(treated, courses=tuple(_shimmed(job, courses, joints, hanging)))
     score = Score(
         bare_nm2=_bare_area(ground, courses),
         joints_in_sight=len(joints),
         wood_spent_nm2=wood_spent_nm2(job, written.pieces),
-        cuts=count_cuts(saw_boards(job, Layout(job_name=job.name, surfaces=(written,)), done.standing)),
+        cuts=count_cuts(saw_boards(job, Layout(job_name=job.name, surfaces=(written,)), standing)),
     )
     return replace(written, score=score)
 

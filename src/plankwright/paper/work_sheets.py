@@ -127,8 +127,8 @@ def _order_of_work(job: Job, layout: Layout, *, begun: bool, full: bool) -> list
         "Hang course by course as the hanging sheet has them, and try each piece before you nail it.",
         (
             "When a board breaks or a course comes out wider or narrower than its mark, stop: most of the "
-            "others are spoken for. Mark what happened and have what is left laid out anew (plankwright "
-            "mark, then plankwright now), or take a board that is told to be spare."
+            "others are spoken for. Mark what happened and have what is left laid out anew (in the app, or "
+            "with plankwright mark and plankwright now), or take a board that is told to be spare."
         ),
     ]
 

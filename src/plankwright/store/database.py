@@ -5,11 +5,14 @@ import sqlite3
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from plankwright.store.schema import APPLICATION_ID, MIGRATIONS
+from plankwright.store.schema import APPLICATION_ID, MIGRATIONS, VERSION
 from plankwright.store.trouble import StoreError, told
 
 _WAIT_S = 10.0
 """How long to wait for somebody else who writes. [s]"""
+
+HEADER_BYTES = 100
+"""Of every database that holds anything (SQLite file format, 1.3)."""
 
 
 def make_ready(path: Path, migrations: Sequence[str] = MIGRATIONS) -> None:
@@ -32,14 +35,12 @@ def make_ready(path: Path, migrations: Sequence[str] = MIGRATIONS) -> None:
     except OSError as trouble:
         raise StoreError(f"{path.parent} cannot be made a folder: name another file.") from trouble
     with told(path), connected(path) as database:
+        # A file of another program is not touched.
+        known_version(database, path, newest=len(migrations))
         # Readers then do not wait for a writer; the file keeps this setting.
         database.execute("PRAGMA journal_mode = WAL")
         with writing(database):
-            version = _version(database, path)
-            if version > len(migrations):
-                raise StoreError(
-                    f"{path} was written by a later Plankwright: use that one, or name another file."
-                )
+            version = known_version(database, path, newest=len(migrations))
             for number, migration in enumerate(migrations[version:], start=version + 1):
                 for statement in _statements(migration):
                     database.execute(statement)
@@ -72,16 +73,40 @@ def writing(database: sqlite3.Connection) -> Iterator[None]:
     try:
         yield
     except BaseException:
-        database.execute("ROLLBACK")
+        # A full disk has it taken back already.
+        if database.in_transaction:
+            database.execute("ROLLBACK")
         raise
     database.execute("COMMIT")
 
 
-def _version(database: sqlite3.Connection, path: Path) -> int:
-    """Give the version of a file of ours; 0 of an empty one."""
+def known_version(database: sqlite3.Connection, path: Path, newest: int = VERSION) -> int:
+    """Give the version of a file of ours; 0 of an empty one.
+
+    Parameters
+    ----------
+    database
+        The file, opened.
+    path
+        How it is called.
+    newest
+        The latest version that is understood.
+
+    Raises
+    ------
+    StoreError
+        If it is no file of ours, or one of a later program.
+    """
+    # The library takes what is too short to be a database for an empty one.
+    if 0 < path.stat().st_size < HEADER_BYTES:
+        raise StoreError(f"{path} is no file of jobs: name another one, or restore a backup.")
     (found,) = database.execute("PRAGMA application_id").fetchone()
     (version,) = database.execute("PRAGMA user_version").fetchone()
     if found == APPLICATION_ID:
+        if version > newest:
+            raise StoreError(
+                f"{path} was written by a later Plankwright: use that one, or name another file."
+            )
         return int(version)
     (tables,) = database.execute("SELECT count(*) FROM sqlite_schema").fetchone()
     if found or version or tables:

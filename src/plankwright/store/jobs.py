@@ -5,15 +5,16 @@ import secrets
 import sqlite3
 from collections.abc import Callable
 from dataclasses import replace
+from itertools import chain, count, pairwise
 from typing import Any
 
 from plankwright.model import Work
 from plankwright.store.board_rows import board_of, row_of
-from plankwright.store.on_file import OnFile, now
+from plankwright.store.on_file import NO_SUCH_JOB, OnFile, now
 from plankwright.store.steps import Difference, Parts, board_part, difference, mark_part, put
 from plankwright.workshop.jobs.kept import Change, JobCard, KeptJob, NotThereError
+from plankwright.workshop.jobs.wishes import Wishes
 
-_GONE = "There is no such job, or it was put away."
 _CARDS = """
 SELECT
     job.id, job.definition, job.hung, job.changed_at, job.removed_at,
@@ -136,7 +137,7 @@ class Jobs(OnFile):
     def _read(self, database: sqlite3.Connection, job_id: str) -> KeptJob:
         row = database.execute("SELECT * FROM job WHERE id = ? AND removed_at IS NULL", (job_id,)).fetchone()
         if row is None:
-            raise NotThereError(_GONE)
+            raise NotThereError(NO_SUCH_JOB)
         definition = json.loads(row["definition"])
         boards = database.execute("SELECT * FROM board WHERE job_id = ? ORDER BY place, id", (job_id,))
         return KeptJob(
@@ -145,6 +146,7 @@ class Jobs(OnFile):
             boards=tuple(map(board_of, boards)),
             layout_id=row["layout_id"],
             work=self._work(database, job_id, str(definition.get("name", "")), row["begun_with"]),
+            wishes=Wishes.from_json(row["wishes"] or ""),
         )
 
     def _work(
@@ -164,6 +166,7 @@ class Jobs(OnFile):
             "definition": dict(kept.definition),
             "layout_id": kept.layout_id,
             "begun_with": None if kept.work is None else list(kept.work.boards),
+            "wishes": kept.wishes.to_json() or None,
         }
         for board, place in zip(kept.boards, _places(kept, places), strict=True):
             parts[board_part(board.id)] = {**row_of(board), "place": place}
@@ -173,21 +176,19 @@ class Jobs(OnFile):
 
 
 def _places(kept: KeptJob, known: dict[str, int]) -> list[int]:
-    """Give the place of each board: its own, or that of the one that it stands for, or one at the end."""
+    """Give the place of each board: its own, or that of the one that it stands for, or one at the end.
+
+    Only where that would put them into another order, all are placed anew.
+    """
     ids = {board.id for board in kept.boards}
     free = [place for name, place in known.items() if name not in ids]
-    end = max(known.values(), default=-1)
-    replaced = iter(free if len(known) == len(kept.boards) else ())
-    places: list[int] = []
-    for board in kept.boards:
-        place = known.get(board.id)
-        if place is None:
-            place = next(replaced, None)
-        if place is None:
-            end += 1
-            place = end
-        places.append(place)
-    return places
+    end = max(known.values(), default=-1) + 1
+    for stood_for in (free if len(known) == len(kept.boards) else [], []):
+        others = chain(stood_for, count(end))
+        places = [known[board.id] if board.id in known else next(others) for board in kept.boards]
+        if all(before < after for before, after in pairwise(places)):
+            return places
+    return list(range(len(kept.boards)))
 
 
 def _card(row: sqlite3.Row) -> JobCard:
@@ -224,4 +225,4 @@ def _note_hung(database: sqlite3.Connection, kept: KeptJob) -> None:
 
 def _demand_one(cursor: sqlite3.Cursor) -> None:
     if cursor.rowcount != 1:
-        raise NotThereError(_GONE)
+        raise NotThereError(NO_SUCH_JOB)

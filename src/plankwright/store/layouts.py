@@ -6,11 +6,15 @@ from dataclasses import replace
 
 from pydantic import TypeAdapter
 
-from plankwright.store.on_file import OnFile, now
+from plankwright.store.on_file import OnFile, demand_job, now, number_of_row
 from plankwright.workshop.ask_enough import Answer
 from plankwright.workshop.jobs.kept import KeptLayout, Made, NotThereError
 
 _ANSWERS = TypeAdapter(Answer)
+_WITH_NAME = (
+    "SELECT layout.*, json_extract(job.definition, '$.name') AS job_name "
+    "FROM layout JOIN job ON job.id = layout.job_id"
+)
 
 
 class Layouts(OnFile):
@@ -22,6 +26,7 @@ class Layouts(OnFile):
         """Keep a layout of a job."""
         at = now()
         with self.writing() as database:
+            demand_job(database, job_id)
             row = database.execute(
                 "INSERT INTO layout (job_id, at, made, text, pieces, answer, news, minds) "
                 "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
@@ -41,14 +46,14 @@ class Layouts(OnFile):
     def layouts(self, job_id: str) -> tuple[KeptLayout, ...]:
         """Give the layouts of a job, the newest first."""
         with self.reading() as database:
-            rows = database.execute("SELECT * FROM layout WHERE job_id = ? ORDER BY id DESC", (job_id,))
+            rows = database.execute(f"{_WITH_NAME} WHERE job_id = ? ORDER BY layout.id DESC", (job_id,))
             return tuple(map(self._kept, rows))
 
     def layout(self, job_id: str, layout_id: int) -> KeptLayout:
         """Give a layout."""
         with self.reading() as database:
             row = database.execute(
-                "SELECT * FROM layout WHERE job_id = ? AND id = ?", (job_id, layout_id)
+                f"{_WITH_NAME} WHERE job_id = ? AND layout.id = ?", (job_id, number_of_row(layout_id))
             ).fetchone()
         if row is None:
             raise NotThereError("There is no such layout of this job.")
@@ -57,7 +62,8 @@ class Layouts(OnFile):
     def _kept(self, row: sqlite3.Row) -> KeptLayout:
         return KeptLayout(
             id=row["id"],
-            layout=self.texts.layout_from_json(row["text"]),
+            # A job may be called otherwise since; its layouts are still those of this job.
+            layout=replace(self._layout_from(row["text"]), job_name=row["job_name"]),
             made=Made(row["made"]),
             at=row["at"],
             answer=None if row["answer"] is None else _ANSWERS.validate_json(row["answer"]),

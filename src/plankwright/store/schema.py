@@ -10,6 +10,8 @@ CREATE TABLE job (
     layout_id INTEGER REFERENCES layout (id),
     -- The boards that the tally held when work began, as a list; nothing before it did.
     begun_with TEXT CHECK (begun_with IS NULL OR json_valid(begun_with)),
+    -- What is wished of a layout; nothing when nothing is.
+    wishes TEXT CHECK (wishes IS NULL OR json_valid(wishes)),
     -- How many pieces hang, for the list of jobs, which would else read every mark of every job.
     hung INTEGER NOT NULL DEFAULT 0,
     changed_at TEXT NOT NULL,

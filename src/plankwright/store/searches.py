@@ -4,7 +4,7 @@ import sqlite3
 from dataclasses import replace
 
 from plankwright.model import Layout
-from plankwright.store.on_file import OnFile, now
+from plankwright.store.on_file import OnFile, demand_job, now, number_of_row
 from plankwright.workshop.jobs.kept import KeptSearch, Made, NotThereError, SearchState
 
 
@@ -17,6 +17,7 @@ class Searches(OnFile):
         """Keep that a search has begun."""
         begun = replace(search, begun_at=now())
         with self.writing() as database:
+            demand_job(database, begun.job_id)
             row = database.execute(
                 "INSERT INTO search (job_id, made, effort, seed, state, stage, done, told, trouble, wishes, "
                 "begun_at, ended_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, '')",
@@ -55,7 +56,9 @@ class Searches(OnFile):
     def search(self, search_id: int) -> KeptSearch:
         """Give a search."""
         with self.reading() as database:
-            row = database.execute("SELECT * FROM search WHERE id = ?", (search_id,)).fetchone()
+            row = database.execute(
+                "SELECT * FROM search WHERE id = ?", (number_of_row(search_id),)
+            ).fetchone()
         if row is None:
             raise NotThereError("There is no such search, or no longer.")
         return self._search(row)
@@ -87,7 +90,7 @@ class Searches(OnFile):
             stage=row["stage"],
             done=row["done"],
             told=row["told"],
-            best=None if row["best"] is None else self.texts.layout_from_json(row["best"]),
+            best=None if row["best"] is None else self._layout_from(row["best"]),
             layout_id=row["layout_id"],
             trouble=row["trouble"],
             begun_at=row["begun_at"],

@@ -1,8 +1,8 @@
 """What is different after a step, so that it can be taken back and taken again.
 
 A state is told by its parts: the definition, the layout that is worked by, the boards that work began with,
-each board with its place, and each mark with its number. A difference holds those parts that are not the
-same, once as they were and once as they are; a part that is not there is null.
+what is wished, each board with its place, and each mark with its number. A difference holds those parts that
+are not the same, once as they were and once as they are; a part that is not there is null.
 """
 
 import json
@@ -14,10 +14,12 @@ from typing import Any, TypeAlias
 from plankwright.store.board_rows import COLUMNS
 
 Parts: TypeAlias = dict[str, Any]
-"""Parts of a job by name: "definition", "layout_id", "begun_with", "board F1", "mark 3"."""
+"""Parts of a job by name: "definition", "layout_id", "begun_with", "wishes", "board F1", "mark 3"."""
 
 _BOARD, _MARK = "board ", "mark "
-_OF_THE_JOB = ("definition", "layout_id", "begun_with")
+_OF_THE_JOB = ("definition", "layout_id", "begun_with", "wishes")
+_AS_IT_IS = ("layout_id", "wishes")
+"""Parts that are written as they are; of the others there is the JSON."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +60,7 @@ def put(database: sqlite3.Connection, job_id: str, parts: Mapping[str, Any]) -> 
             _put_mark(database, job_id, int(name.removeprefix(_MARK)), part)
     own = {name: parts[name] for name in _OF_THE_JOB if name in parts}
     for name, part in own.items():
-        value = part if name == "layout_id" or part is None else json.dumps(part, ensure_ascii=False)
+        value = part if name in _AS_IT_IS or part is None else json.dumps(part, ensure_ascii=False)
         database.execute(f"UPDATE job SET {name} = ? WHERE id = ?", (value, job_id))  # noqa: S608 - one of ours
 
 

@@ -21,8 +21,16 @@ _MENDABLE = {
 }
 
 
+_DAMAGE = ("SQLITE_NOTADB", "SQLITE_CORRUPT")
+
+
 class StoreError(FileTroubleError):
     """The file of jobs cannot be used; the message says why, and what to do."""
+
+
+def is_damage(trouble: sqlite3.DatabaseError) -> bool:
+    """Tell whether a file is damaged, or none of jobs at all."""
+    return _name(trouble).startswith(_DAMAGE)
 
 
 @contextlib.contextmanager
@@ -37,8 +45,13 @@ def told(path: Path) -> Iterator[None]:
     try:
         yield
     except sqlite3.DatabaseError as trouble:
-        name = getattr(trouble, "sqlite_errorname", "") or ""
+        name = _name(trouble)
         for code, sentence in _MENDABLE.items():
             if name.startswith(code):
                 raise StoreError(f"{path} {sentence}.") from trouble
         raise
+
+
+def _name(trouble: sqlite3.DatabaseError) -> str:
+    """Give the name that the library has for what went wrong; it has none for its own refusals."""
+    return getattr(trouble, "sqlite_errorname", "") or ""

@@ -1,5 +1,6 @@
 """Draw the map of a surface: on one sheet to look at and print, and at full size for a drawing program."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from plankwright.draw.dxf import write_dxf
@@ -13,7 +14,13 @@ from plankwright.workshop.paper_size import PaperSize, page_of
 
 
 def draw_map(
-    job: Job, laid: SurfaceLayout, paper: PaperSize | None = None, *, standing: Standing = NOTHING_DONE
+    job: Job,
+    laid: SurfaceLayout,
+    paper: PaperSize | None = None,
+    *,
+    standing: Standing = NOTHING_DONE,
+    links: Mapping[str, str] | None = None,
+    as_boards_look: bool = False,
 ) -> str:
     """Draw the map of one surface.
 
@@ -27,6 +34,10 @@ def draw_map(
         The sheet to fit it on; the one that goes with the job's tape when left out.
     standing
         How far the job has come: what hangs and what is cut is marked.
+    links
+        For each label where a tap on the piece leads; pieces that are missing here lead nowhere.
+    as_boards_look
+        Whether to show the tones and the lots of the boards instead of what is behind them.
 
     Returns
     -------
@@ -34,7 +45,15 @@ def draw_map(
         An SVG file.
     """
     job = replace(job, linked=links_kept(job, standing))
-    return write_svg(wall_map(job, laid, page_of(job.tape, paper), done=done_on(job, laid, standing)))
+    drawn = wall_map(
+        job,
+        laid,
+        page_of(job.tape, paper),
+        links=links,
+        done=done_on(job, laid, standing),
+        as_boards_look=as_boards_look,
+    )
+    return write_svg(drawn)
 
 
 def draw_full_size(job: Job, laid: SurfaceLayout, *, standing: Standing = NOTHING_DONE) -> str:

@@ -14,7 +14,7 @@ from plankwright.workshop.ask_enough import Answer
 from plankwright.workshop.check_layout import demand_right
 from plankwright.workshop.draw_map import draw_full_size, draw_map
 from plankwright.workshop.paper_size import PaperSize
-from plankwright.workshop.ports import Files
+from plankwright.workshop.ports import PaperFiles
 from plankwright.workshop.print_sheets import print_sheets
 
 LAYOUT_FILE = "layout.json"
@@ -60,7 +60,7 @@ def hand_out(
     layout: Layout,
     *,
     folder: Path,
-    files: Files,
+    files: PaperFiles,
     paper: PaperSize | None = None,
     answer: Answer | None = None,
     standing: Standing = NOTHING_DONE,
@@ -101,15 +101,34 @@ def hand_out(
         If a file cannot be written.
     """
     demand_right(job, layout, standing)
+    layout_file, *others = _without_sheets(job, layout, files, paper, standing)
     return _write(
         folder,
         files,
-        _File(LAYOUT_FILE, "the layout, for map, sheets and check", files.layout_to_json(layout)),
+        layout_file,
         *_kept(layout, since, files),
-        _File(CUT_LIST_FILE, "the cut list, for a spreadsheet", files.cut_list_csv(job, layout, standing)),
-        *_maps(job, layout, paper, standing),
+        *others,
         _sheets(job, layout, paper, answer, standing, () if since is None else since.news),
     )
+
+
+def make_files(
+    job: Job,
+    layout: Layout,
+    *,
+    files: PaperFiles,
+    paper: PaperSize | None = None,
+    standing: Standing = NOTHING_DONE,
+) -> dict[str, str | bytes]:
+    """Make what `hand_out` writes, all but the sheets, for whoever puts it elsewhere.
+
+    Returns
+    -------
+    dict
+        What each file holds, by its name; parameters and errors are those of `hand_out`.
+    """
+    demand_right(job, layout, standing)
+    return {file.name: file.content for file in _without_sheets(job, layout, files, paper, standing)}
 
 
 def hand_out_maps(
@@ -117,7 +136,7 @@ def hand_out_maps(
     layout: Layout,
     *,
     folder: Path,
-    files: Files,
+    files: PaperFiles,
     paper: PaperSize | None = None,
     standing: Standing = NOTHING_DONE,
 ) -> tuple[Written, ...]:
@@ -131,7 +150,7 @@ def hand_out_sheets(
     layout: Layout,
     *,
     folder: Path,
-    files: Files,
+    files: PaperFiles,
     paper: PaperSize | None = None,
     standing: Standing = NOTHING_DONE,
 ) -> tuple[Written, ...]:
@@ -173,7 +192,15 @@ class _File(NamedTuple):
     content: str | bytes
 
 
-def _kept(layout: Layout, since: Since | None, files: Files) -> Iterator[_File]:
+def _without_sheets(
+    job: Job, layout: Layout, files: PaperFiles, paper: PaperSize | None, standing: Standing
+) -> Iterator[_File]:
+    yield _File(LAYOUT_FILE, "the layout, for map, sheets and check", files.layout_to_json(layout))
+    yield _File(CUT_LIST_FILE, "the cut list, for a spreadsheet", files.cut_list_csv(job, layout, standing))
+    yield from _maps(job, layout, paper, standing)
+
+
+def _kept(layout: Layout, since: Since | None, files: PaperFiles) -> Iterator[_File]:
     # Where nothing is different, what is kept from before is still what one may want to go back to.
     if since is not None and since.layout.surfaces != layout.surfaces:
         yield _File(BEFORE_FILE, "the layout as it was, to go back to", files.layout_to_json(since.layout))
@@ -199,7 +226,7 @@ def _sheets(
     return _File(SHEETS_FILE, "the printed pack: answer, maps, lists to tick, labels, what to buy", sheets)
 
 
-def _write(folder: Path, files: Files, *made: _File) -> tuple[Written, ...]:
+def _write(folder: Path, files: PaperFiles, *made: _File) -> tuple[Written, ...]:
     """Write all together: a map of one layout beside the cut list of another would waste wood."""
     files.write_files({folder / file.name: file.content for file in made})
     return tuple(Written(path=folder / file.name, what=file.what) for file in made)

@@ -4,7 +4,7 @@ from plankwright.layout.done import done_on
 from plankwright.model import NOTHING_DONE, Job, Layout, Standing
 from plankwright.paper.cut_list import BoardBlock, cut_list
 from plankwright.paper.hanging_sheet import PLAIN, SurfaceSheet, hanging_sheet
-from plankwright.workshop.advice.fill_pack import fill_pack
+from plankwright.workshop.advice.fill_pack import plan_hanging
 
 _DRAWING_WIDTH = 150.0
 """Of the drawings that nobody sees here. [mm]"""
@@ -25,7 +25,7 @@ def list_cuts(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> tu
 
 def list_hanging(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> tuple[SurfaceSheet, ...]:
     """List what hangs where and how, course by course; parameters as in `list_cuts`."""
-    planned = fill_pack(job, layout, standing=standing).planned
+    planned = plan_hanging(job, layout, standing)
     return tuple(
         hanging_sheet(job, part, done_on(job, part, standing), planned.get(part.surface_id, PLAIN))
         for part in layout.surfaces

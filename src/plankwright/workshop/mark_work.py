@@ -35,6 +35,27 @@ class MarkError(PlankwrightError, ValueError):
     exit_code: ClassVar[int] = ExitCode.BAD_INPUT
 
 
+class WoodGoneError(MarkError):
+    """A piece is marked that the layout takes from wood that is no longer there.
+
+    Parameters
+    ----------
+    label, board_id
+        The piece, and the board that it was to come from.
+    """
+
+    def __init__(self, label: str, board_id: str) -> None:
+        self.label, self.board_id = label, board_id
+        super().__init__(
+            f"{label} is laid out from wood of board {board_id} that is no longer there: "
+            "lay out anew first, with “plankwright now”."
+        )
+
+    def __reduce__(self) -> tuple[type["WoodGoneError"], tuple[str, str]]:
+        """Rebuild from the names, not from the message, when the error comes from another process."""
+        return type(self), (self.label, self.board_id)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Happened:
     """What somebody says has happened.
@@ -288,10 +309,7 @@ class _Marking:
     def _freed_as(self, pieces: Mapping[PieceKey, Part]) -> Mark:
         for (_, label), part in pieces.items():
             if part.board_id in self.standing.sawn and sawn_from(self.standing, part) is None:
-                raise MarkError(
-                    f"{label} is laid out from wood of board {part.board_id} that is no longer there: "
-                    "lay out anew first, with “plankwright now”."
-                )
+                raise WoodGoneError(label, part.board_id)
         parted = part_boards(self.job, self.layout, self.standing, pieces)
         return self._mark(gone=parted.used_up, boards=parted.boards)
 

@@ -6,7 +6,7 @@ from typing import Any, Protocol
 
 from plankwright.errors import Problem
 from plankwright.measure import Nm, TapeStyle, Unit
-from plankwright.model import Board, Job, Layout, Lot, Mark, Rules, Standing, Surface, Work
+from plankwright.model import Board, Job, Layout, Lot, Mark, Rules, Standing, Surface, Task, Work
 
 
 class JobReading(Protocol):
@@ -56,8 +56,28 @@ class DefinitionReading(Protocol):
         ...
 
     @property
+    def decimal_comma(self) -> bool:
+        """Whether the comma is the decimal mark."""
+        ...
+
+    @property
+    def boards(self) -> tuple[Board, ...]:
+        """The tally that goes with it."""
+        ...
+
+    @property
     def lots(self) -> tuple[Lot, ...]:
         """What is known of lots."""
+        ...
+
+    @property
+    def house_built(self) -> int | None:
+        """Year of the house whose surfaces are covered, if it is known."""
+        ...
+
+    @property
+    def tasks(self) -> tuple[Task, ...]:
+        """What is to be done, and how long it takes."""
         ...
 
     def read_length(self, text: str) -> Nm:
@@ -70,6 +90,10 @@ class DefinitionReading(Protocol):
 
     def tally_csv(self) -> str:
         """Write the tally as CSV, each board just as it is."""
+        ...
+
+    def tally_xlsx(self) -> bytes:
+        """Write the tally as a workbook that is read as the same, with sizes as numbers besides."""
         ...
 
     def read_boards(self, cells: Mapping[str, str]) -> tuple[Board, ...]:
@@ -107,6 +131,22 @@ class TallyReading(Protocol):
     @property
     def remarks(self) -> tuple[Problem, ...]:
         """Doubtful places: the file can be used, but somebody should look."""
+        ...
+
+
+class PaperFiles(Protocol):
+    """What is asked of files where a layout is handed out."""
+
+    def layout_to_json(self, layout: Layout) -> str:
+        """Write a layout as text."""
+        ...
+
+    def cut_list_csv(self, job: Job, layout: Layout, standing: Standing = ...) -> str:
+        """Write the cut list as text for a spreadsheet, as far as it is still to be sawn."""
+        ...
+
+    def write_files(self, files: Mapping[Path, str | bytes]) -> None:
+        """Write all of these files or none, over earlier ones; folders on the way are made."""
         ...
 
 
@@ -153,6 +193,14 @@ class Files(Protocol):
         """Give a definition with a unit at every length, or every problem of it."""
         ...
 
+    def rewritten(self, definition: Mapping[str, Any], tape: Mapping[str, Any]) -> dict[str, Any]:
+        """Give a definition with other units, tape or decimal mark; every length stays what it is."""
+        ...
+
+    def rule_meanings(self) -> dict[str, str]:
+        """Say of each key of the rules what it means."""
+        ...
+
     def definition_of(self, folder: Path) -> dict[str, Any]:
         """Give the definition that stands in the job.toml of a folder."""
         ...
@@ -183,6 +231,10 @@ class Files(Protocol):
 
     def cut_list_csv(self, job: Job, layout: Layout, standing: Standing = ...) -> str:
         """Write the cut list as text for a spreadsheet, as far as it is still to be sawn."""
+        ...
+
+    def cut_list_xlsx(self, job: Job, layout: Layout, standing: Standing = ...) -> bytes:
+        """Write the same as a workbook."""
         ...
 
     def tally_csv(self, boards: Iterable[Board], tape: TapeStyle) -> str:

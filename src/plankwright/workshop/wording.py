@@ -59,6 +59,26 @@ def listed(items: Sequence[str]) -> str:
     return f"{', '.join(all_but_last)} and {last}" if all_but_last else last
 
 
+def listed_at_most(items: Sequence[str], most: int) -> str:
+    """Say a list, and of a long one only how many more there are.
+
+    Parameters
+    ----------
+    items
+        At least one.
+    most
+        How many are said.
+
+    Returns
+    -------
+    str
+        Such as "A and B" or "A, B and 7 more".
+    """
+    if len(items) <= most:
+        return listed(items)
+    return f"{', '.join(items[:most])} and {len(items) - most} more"
+
+
 def capital(sentence: str) -> str:
     """Begin a sentence with a capital letter and leave the rest of it alone.
 

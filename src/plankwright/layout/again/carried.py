@@ -59,7 +59,8 @@ def carried_rows(job: Job, strips: Strips, laid: SurfaceLayout, standing: Standi
             facts.remove(fact)
         left = tuple(piece for piece in course.pieces if piece.label not in hanging)
         rows.append(_row(job, strips, read_course(job, strips, replace(course, pieces=left)), fact))
-    rows += [CarriedRow(course) for course in read_surface(job, strips, laid) if not course.pieces]
+    laid_at = {course.from_nm for course in laid.courses}
+    rows += [CarriedRow(course) for course in read_surface(job, strips, laid) if course.low not in laid_at]
     rows += [_row(job, strips, None, fact) for fact in facts]
     return tuple(sorted(rows, key=lambda row: row.planned.low))
 

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from typing import TypeAlias
 
 from plankwright.layout.ground import HAIR
 from plankwright.layout.regions import extent_in_course
@@ -55,7 +56,10 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class _Placed:
-    """A piece where it hangs in the frame of its courses; if a layout has it, and if its wood is there."""
+    """A piece where it hangs in the frame of its courses.
+
+    Besides: whether a layout has it, whether its wood is there, and whether it is cut.
+    """
 
     surface_id: str
     piece: Piece
@@ -63,9 +67,12 @@ class _Placed:
     across: tuple[Nm, Nm]
     in_layout: bool = True
     there: bool = True
+    cut: bool = False
 
 
-def changes_between(job: Job, before: Layout, after: Layout, standing: Standing) -> tuple[Change, ...]:
+def changes_between(
+    job: Job, before: Layout, after: Layout, standing: Standing, *, by_place: bool = False
+) -> tuple[Change, ...]:
     """Compare two layouts piece by piece, those aside that hang.
 
     Parameters
@@ -76,6 +83,9 @@ def changes_between(job: Job, before: Layout, after: Layout, standing: Standing)
         The layout that it was worked by, and the one that it goes on by.
     standing
         How far it has come.
+    by_place
+        Whether a piece that is not cut yet is known by where it hangs before it is known by its wood. Where
+        boards are exchanged, pieces are of other boards then; else they hang elsewhere now.
 
     Returns
     -------
@@ -84,14 +94,14 @@ def changes_between(job: Job, before: Layout, after: Layout, standing: Standing)
     """
     in_hand = {cut.key: cut for cut in standing.cut}
     old = [
-        replace(one, piece=in_hand[key].piece)
+        replace(one, piece=in_hand[key].piece, cut=True)
         if (key := (one.surface_id, one.piece.label)) in in_hand
         else one
         for one in _placed(job, before, standing)
     ]
     known = {(one.surface_id, one.piece.label) for one in old}
     old += [
-        _place(job, cut.surface_id, cut.piece, in_layout=False)
+        replace(_place(job, cut.surface_id, cut.piece), in_layout=False, cut=True)
         for cut in standing.cut
         if cut.key not in known
     ]
@@ -99,7 +109,7 @@ def changes_between(job: Job, before: Layout, after: Layout, standing: Standing)
     old = [replace(one, there=one.piece.board_id in boards and _there(standing, one.piece)) for one in old]
     new = list(_placed(job, after, standing))
     pairs: dict[int, tuple[ChangeKind, _Placed]] = {}
-    for kind, alike in _WAYS:
+    for kind, alike in _WAYS_BY_PLACE if by_place else _WAYS:
         for number, one in enumerate(new):
             if number in pairs:
                 continue
@@ -145,9 +155,9 @@ def _placed(job: Job, layout: Layout, standing: Standing) -> Iterator[_Placed]:
                 yield _place(job, laid.surface_id, piece)
 
 
-def _place(job: Job, surface_id: str, piece: Piece, *, in_layout: bool = True) -> _Placed:
+def _place(job: Job, surface_id: str, piece: Piece) -> _Placed:
     start, end, low, high = extent_in_course(job.surface(surface_id), piece.place)
-    return _Placed(surface_id, piece, (start, end), (low, high), in_layout)
+    return _Placed(surface_id, piece, (start, end), (low, high))
 
 
 def _there(standing: Standing, piece: Piece) -> bool:
@@ -198,10 +208,24 @@ def _same_wood(one: _Placed, other: _Placed) -> bool:
     return part_of(one.piece).meets(part_of(other.piece))
 
 
-_WAYS: Sequence[tuple[ChangeKind, Callable[[_Placed, _Placed], bool]]] = (
+def _cut_to_it(one: _Placed, other: _Placed) -> bool:
+    return one.cut and _same_wood(one, other)
+
+
+_Ways: TypeAlias = Sequence[tuple[ChangeKind, Callable[[_Placed, _Placed], bool]]]
+
+_WAYS: _Ways = (
     (ChangeKind.SAME, _same),
     (ChangeKind.OTHER_SIZE, _same_course_and_board),
     (ChangeKind.MOVED, _same_wood),
     (ChangeKind.OTHER_BOARD, _same_place),
 )
 """In which way a piece of the old layout can be one of the new, the nearest first."""
+
+_WAYS_BY_PLACE: _Ways = (
+    (ChangeKind.SAME, _same),
+    (ChangeKind.OTHER_SIZE, _same_course_and_board),
+    (ChangeKind.MOVED, _cut_to_it),
+    (ChangeKind.OTHER_BOARD, _same_place),
+    (ChangeKind.MOVED, _same_wood),
+)

@@ -1,6 +1,7 @@
 """Lay out what is left of a job in progress, with as little change as can be."""
 
 import random
+import sys
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -32,6 +33,9 @@ _LOST = 1000
 
 _CLOSING_SHARE = 0.3
 """Share of the effort, besides, that looking for further boards may take."""
+
+_NOTHING_SHOWN = (sys.maxsize**2, 0)
+"""Worse than any figure."""
 
 _NO_SCORE = Score(bare_nm2=0, joints_in_sight=0, wood_spent_nm2=0, cuts=0)
 
@@ -113,6 +117,7 @@ class _Again:
         self.faces = [board.face_area_nm2 for board in job.boards]
         self.sawn = [place for place, board in enumerate(job.boards) if board.id in standing.sawn]
         self.repairs: dict[int, Repair] = {}
+        self.shown: dict[int, tuple[int, int]] = {}
 
     def result(self, *, close: bool) -> Result:
         """Lay out surface by surface; spares are used only where nothing else will do."""
@@ -320,8 +325,16 @@ class _Again:
                 done=min(1.0, repair.spent / repair.work) if done is None else done,
                 best=Score(bare_nm2=bare, joints_in_sight=joints, wood_spent_nm2=0, cuts=0),
                 bound=Bound(),
+                laid=self._to_be_seen(number, repair),
             )
         )
+
+    def _to_be_seen(self, number: int, repair: Repair) -> tuple[SurfaceLayout, ...]:
+        """Write down the best so far, if somebody wants to see it and it is better than what was shown."""
+        if not self.watch.sees or repair.figure >= self.shown.get(number, _NOTHING_SHOWN):
+            return ()
+        self.shown[number] = repair.figure
+        return tuple(self._written(self.job, number, repair.plan).values())
 
 
 def _bare(plans: Sequence[Plan]) -> int:

@@ -43,6 +43,12 @@ def tell_lead(situation: Situation) -> Iterator[Said]:
     situation
         What of the job decides.
     """
+    if not situation.tallied:
+        yield Said(
+            "Paint of unknown age may hold lead: have it tested before boards are scraped, sanded, planed, "
+            "heated or sawn.",
+            (LEAD_CHANCE,),
+        )
     for lot in situation.lots:
         yield from _of_lot(lot)
     yield from _of_house(situation.house_built)

@@ -70,6 +70,8 @@ class Situation:
         What is to be done, in the user's words.
     nails_in
         Boards in which nails are, or of which nobody said that they are not.
+    measured
+        Whether anything is known of what is to be covered.
     """
 
     lots: tuple[PaintedLot, ...]
@@ -82,3 +84,9 @@ class Situation:
     keep_outs: int = 0
     tasks: tuple[str, ...] = ()
     nails_in: tuple[str, ...] = ()
+    measured: bool = True
+
+    @property
+    def tallied(self) -> bool:
+        """Whether anything is known of any board."""
+        return bool(self.lots or self.treated)

@@ -143,9 +143,10 @@ def _may_be_redcedar(name: str) -> bool:
 
 def _nails(situation: Situation) -> Iterator[Said]:
     count = len(situation.nails_in)
-    if count:
+    if count or not situation.tallied:
+        boards = f"{count} board{'' if count == 1 else 's'}" if count else "Old boards"
         yield Said(
-            f"{count} board{'' if count == 1 else 's'} may still hold nails. Pull or nip them and pass a "
+            f"{boards} may still hold nails. Pull or nip them and pass a "
             "metal detector over each board before a blade touches it; gloves, hard soles, eye protection.",
             (METAL,),
         )
@@ -166,13 +167,16 @@ def _blades(_: Situation) -> Iterator[Said]:
 
 
 def _wires(situation: Situation) -> Iterator[Said]:
-    if situation.unseen:
+    if situation.unseen or not situation.measured:
+        where = ", ".join(situation.unseen) if situation.measured else "what lies behind"
         yield Said(
-            f"Nobody has looked into {', '.join(situation.unseen)}. A cable laid by the rules may lie "
+            f"Nobody has looked into {where}. A cable laid by the rules may lie "
             f"{_both_tapes(PROTECTED_DEPTH_NM.value)} behind the face of the framing, and in old houses "
             "anywhere: find wires and pipes with a detector, switch off and test before you cut or nail.",
             (CABLE_DEPTH,),
         )
+    if not situation.measured:
+        return
     told = f"{situation.keep_outs} keep-out{'' if situation.keep_outs == 1 else 's'}"
     yield Said(f"Only what was entered is marked: {told if situation.keep_outs else 'no keep-out'}.")
 

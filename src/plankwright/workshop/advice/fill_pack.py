@@ -1,6 +1,6 @@
 """Gather what is printed besides maps, cut list and hanging sheets."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from plankwright.measure import TapeStyle, write_inches
 from plankwright.model import NOTHING_DONE, Job, Layout, Standing
@@ -65,9 +65,19 @@ def fill_pack(
             ),
             Section(title="What can hurt you", leaves=(hazards_leaf(watch_out(job)),)),
         ),
-        planned={surface.surface_id: _planned(job, surface, plan, edges) for surface in plan.surfaces},
+        planned=_planned_for_all(job, plan, edges),
         mind=tuple(_mind(moisture, plan)),
     )
+
+
+def plan_hanging(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> Mapping[str, Planned]:
+    """Give by surface what was planned for hanging it besides: nails and boxes; parameters of `fill_pack`."""
+    plan, edges = plan_nails(job, layout, standing), fit_edges(job, layout)
+    return _planned_for_all(job, plan, edges)
+
+
+def _planned_for_all(job: Job, plan: NailPlan, edges: Edges) -> Mapping[str, Planned]:
+    return {surface.surface_id: _planned(job, surface, plan, edges) for surface in plan.surfaces}
 
 
 def _mind(moisture: Leaf, plan: NailPlan) -> Iterator[str]:

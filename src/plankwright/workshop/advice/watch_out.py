@@ -1,9 +1,11 @@
 """What can hurt on this job."""
 
 from collections import defaultdict
+from typing import Protocol
 
-from plankwright.measure import FOOT, write_area
-from plankwright.model import Board, Job, NailsLeft, Paint, SurfaceKind, Treatment
+from plankwright.measure import FOOT, TapeStyle, write_area
+from plankwright.model import Board, Lot, NailsLeft, Paint, Surface, SurfaceKind, Task, Treatment
+from plankwright.model.board import lot_key
 from plankwright.paper.leaf import Leaf, Part
 from plankwright.trade.hazards.situation import PaintedLot, Situation
 from plankwright.trade.hazards.warnings import Hazard, hazards_of
@@ -14,7 +16,41 @@ from plankwright.trade.source import Said
 _NO_LOT = "boards of no lot"
 
 
-def watch_out(job: Job) -> tuple[Hazard, ...]:
+class Known(Protocol):
+    """What is known of a job, also of one that is still being measured, that decides which hazards it has."""
+
+    @property
+    def tape(self) -> TapeStyle:
+        """How lengths are written for this user."""
+        ...
+
+    @property
+    def boards(self) -> tuple[Board, ...]:
+        """The tally, as far as it has come."""
+        ...
+
+    @property
+    def surfaces(self) -> tuple[Surface, ...]:
+        """What is to be covered, as far as it is measured."""
+        ...
+
+    @property
+    def lots(self) -> tuple[Lot, ...]:
+        """What is known of lots."""
+        ...
+
+    @property
+    def house_built(self) -> int | None:
+        """Year of the house they go into, if it is known."""
+        ...
+
+    @property
+    def tasks(self) -> tuple[Task, ...]:
+        """What is to be done."""
+        ...
+
+
+def watch_out(job: Known) -> tuple[Hazard, ...]:
     """Give the hazards of a job, in the order in which they are met.
 
     Parameters
@@ -25,7 +61,7 @@ def watch_out(job: Job) -> tuple[Hazard, ...]:
     return hazards_of(situation_of(job))
 
 
-def situation_of(job: Job) -> Situation:
+def situation_of(job: Known) -> Situation:
     """Gather what of a job decides which hazards it has."""
     by_lot: defaultdict[str, list[Board]] = defaultdict(list)
     for board in job.boards:
@@ -48,11 +84,12 @@ def situation_of(job: Job) -> Situation:
         keep_outs=sum(len(surface.keep_outs) for surface in job.surfaces),
         tasks=tuple(task.name for task in job.tasks),
         nails_in=tuple(board.id for board in job.boards if board.nails is not NailsLeft.CHECKED),
+        measured=bool(job.surfaces),
     )
 
 
-def _lot(job: Job, boards: list[Board]) -> PaintedLot:
-    known = job.lot_of(boards[0])
+def _lot(job: Known, boards: list[Board]) -> PaintedLot:
+    known = next((lot for lot in job.lots if lot_key(lot.name) == boards[0].lot_key), None)
     paint = Paint.UNKNOWN if known is None else known.paint
     seen = [board for board in boards if shows_paint(words_of(board))]
     # Of a lot that is said to be unpainted only these boards are in doubt.

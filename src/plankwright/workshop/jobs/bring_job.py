@@ -1,9 +1,12 @@
 """Bring a job along: the files of a job folder, one packed, or a tally alone."""
 
 import io
+import lzma
+import struct
 import tempfile
 import zipfile
-from collections.abc import Iterable, Sequence
+import zlib
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path, PurePosixPath
 from typing import ClassVar
@@ -11,6 +14,7 @@ from typing import ClassVar
 from plankwright.errors import ExitCode, FileTroubleError, PlankwrightError
 from plankwright.model import Layout, Work
 from plankwright.workshop.check_layout import demand_right
+from plankwright.workshop.go_together import work_on
 from plankwright.workshop.jobs.kept import KeptJob, KeptLayout, Made
 from plankwright.workshop.jobs.ports import Store
 from plankwright.workshop.jobs.start_job import start_job
@@ -20,9 +24,16 @@ Sent = tuple[str, bytes]
 """A file that somebody sent: its name and its content."""
 
 _JOB, _LAYOUT, _WORK = "job.toml", "layout.json", "work.json"
-_TALLIES = (".csv", ".xlsx")
+_TALLY, _TALLIES = "tally", (".csv", ".xlsx")
+_OF_A_FOLDER = frozenset({_JOB, _LAYOUT, _WORK, *(f"{_TALLY}{ending}" for ending in _TALLIES)})
 _MOST_BYTES = 20_000_000
 _MOST_FILES = 200
+_LONGEST_NAME = 60
+_SPOILT = (
+    *(zipfile.BadZipFile, zlib.error, lzma.LZMAError, struct.error),
+    *(NotImplementedError, RuntimeError, OSError, EOFError, ValueError, OverflowError),
+)
+"""What unpacking ends with where the file is damaged, or packed in a way that is not known."""
 
 
 class NothingBroughtError(PlankwrightError, ValueError):
@@ -82,8 +93,8 @@ def bring_job(files: Files, sent: Sequence[Sent], *, units: str = "inches") -> B
         If no job is among them.
     BadInputError
         With every problem of the files.
-    FaultyLayoutError
-        If the layout that is among them breaks a rule.
+    FaultyLayoutError, SurfacesMissingError
+        If the layout that is among them breaks a rule, or what was marked is of another job.
     FileTroubleError
         If they cannot be read.
     """
@@ -91,17 +102,9 @@ def bring_job(files: Files, sent: Sequence[Sent], *, units: str = "inches") -> B
     with tempfile.TemporaryDirectory() as made:
         folder = Path(made)
         if _JOB in by_name:
-            _put(folder, by_name)
+            _put(folder, _as_folder(by_name))
             return _from_folder(files, folder)
-        tallies = [name for name in by_name if name.endswith(_TALLIES)]
-        if len(tallies) != 1:
-            raise NothingBroughtError
-        (name,) = tallies
-        _put(folder, {name: by_name[name]})
-        begun = start_job(files, Path(name).stem[:60] or "tally", units)
-        reading = files.read_definition(begun.definition)
-        tally = files.read_tally(folder / name, unit=reading.unit, rules=reading.rules)
-        return Brought(job=replace(begun, boards=tally.boards))
+        return _from_tally(files, folder, by_name, units)
 
 
 def example_job(files: Files) -> KeptJob:
@@ -115,38 +118,89 @@ def _from_folder(files: Files, folder: Path) -> Brought:
     if not (folder / _LAYOUT).exists():
         return Brought(job=kept)
     layout, work = files.read_layout(folder / _LAYOUT), files.read_work(folder)
-    if work is None:
-        demand_right(job, layout)
-    else:
-        demand_right(job, layout, work.standing)
+    demand_right(job, layout, work_on(job, work).standing)
     return Brought(job=kept, layout=layout, work=work)
 
 
-def _put(folder: Path, files: dict[str, bytes]) -> None:
+def _from_tally(files: Files, folder: Path, by_name: Mapping[str, bytes], units: str) -> Brought:
+    tallies = [name for name in by_name if name.endswith(_TALLIES)]
+    if len(tallies) != 1:
+        raise NothingBroughtError
+    (name,) = tallies
+    usual = f"{_TALLY}{PurePosixPath(name).suffix}"
+    _put(folder, {usual: by_name[name]})
+    begun = start_job(files, _called_after(name), units)
+    reading = files.read_definition(begun.definition)
+    tally = files.read_tally(folder / usual, unit=reading.unit, rules=reading.rules)
+    return Brought(job=replace(begun, boards=tally.boards))
+
+
+def _called_after(name: str) -> str:
+    """Give the name of a job whose tally is called so."""
+    stem = "".join(mark for mark in PurePosixPath(name).stem if mark.isprintable())
+    return stem.strip(" .")[:_LONGEST_NAME].strip() or _TALLY
+
+
+def _as_folder(by_name: Mapping[str, bytes]) -> dict[str, bytes]:
+    """Give the files that a job folder has, with the tally called as it is there."""
+    folder = {name: content for name, content in by_name.items() if name in _OF_A_FOLDER}
+    if any(name.endswith(_TALLIES) for name in folder):
+        return folder
+    tallies = [name for name in by_name if name.endswith(_TALLIES)]
+    if len(tallies) != 1:
+        raise NothingBroughtError(
+            "job.toml came without its tally: choose tally.csv or tally.xlsx as well, which lies beside it."
+        )
+    return {**folder, f"{_TALLY}{PurePosixPath(tallies[0]).suffix}": by_name[tallies[0]]}
+
+
+def _put(folder: Path, files: Mapping[str, bytes]) -> None:
     for name, content in files.items():
         (folder / name).write_bytes(content)
 
 
-def _unpacked(sent: Iterable[Sent]) -> Iterable[Sent]:
+def _unpacked(sent: Iterable[Sent]) -> Iterator[Sent]:
     """Give the files, packed ones one by one, each by its name without folders."""
     for name, content in sent:
-        plain = PurePosixPath(name.replace("\\", "/")).name.lower()
+        plain = _path(name).name
         if plain.endswith(".zip"):
             yield from _of_archive(name, content)
         elif plain:
             yield plain, content
 
 
-def _of_archive(name: str, content: bytes) -> Iterable[Sent]:
+def _path(name: str) -> PurePosixPath:
+    """Give where a file lay, in small letters, whatever system it comes from."""
+    return PurePosixPath(name.replace("\\", "/").lower())
+
+
+def _of_archive(name: str, content: bytes) -> Iterator[Sent]:
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as archive:
             entries = [entry for entry in archive.infolist() if not entry.is_dir()]
             if len(entries) > _MOST_FILES or sum(entry.file_size for entry in entries) > _MOST_BYTES:
                 raise FileTroubleError(f"{name} holds more than a job folder does.")
-            # The shallowest of a name counts: results may lie in a folder below.
-            for entry in sorted(entries, key=lambda one: -one.filename.count("/")):
-                plain = PurePosixPath(entry.filename).name.lower()
-                if plain in {_JOB, _LAYOUT, _WORK} or plain in {"tally.csv", "tally.xlsx"}:
-                    yield plain, archive.read(entry)
-    except (zipfile.BadZipFile, NotImplementedError, RuntimeError, OSError) as trouble:
+            wanted = [(_path(entry.filename), entry) for entry in entries]
+            for path, entry in _of_one_job(name, [one for one in wanted if one[0].name in _OF_A_FOLDER]):
+                yield path.name, archive.read(entry)
+    except _SPOILT as trouble:
         raise FileTroubleError(f"{name} cannot be unpacked: pack the job folder as .zip again.") from trouble
+
+
+Packed = tuple[PurePosixPath, zipfile.ZipInfo]
+
+
+def _of_one_job(name: str, packed: Iterable[Packed]) -> list[Packed]:
+    """Give the files of one job: of the folder that lies least deep, and below it what it lacks itself."""
+    least_deep_last = sorted(packed, key=lambda one: -len(one[0].parents))
+    jobs = [path for path, _ in least_deep_last if path.name == _JOB]
+    if not jobs:
+        return least_deep_last
+    job = jobs[-1]
+    if sum(len(other.parents) == len(job.parents) for other in jobs) > 1:
+        raise FileTroubleError(f"{name} holds several jobs: pack one of their folders.")
+    return [
+        (path, entry)
+        for path, entry in least_deep_last
+        if path.parent == job.parent or (path.name == _LAYOUT and job.parent in path.parents)
+    ]

@@ -8,6 +8,7 @@ from typing import Any, ClassVar, TypeAlias
 from plankwright.errors import ExitCode, PlankwrightError
 from plankwright.model import Board, Layout, Work
 from plankwright.workshop.ask_enough import Answer
+from plankwright.workshop.jobs.wishes import NO_WISHES, Wishes
 
 Definition: TypeAlias = Mapping[str, Any]
 """What job.toml says of a job, as parsed, with a unit at every length."""
@@ -29,6 +30,8 @@ class KeptJob:
         The layout that is worked by, if there is one.
     work
         What was marked while it was worked on; nothing before anything was.
+    wishes
+        What is wished of a layout.
     """
 
     id: str
@@ -36,6 +39,7 @@ class KeptJob:
     boards: tuple[Board, ...] = ()
     layout_id: int | None = None
     work: Work | None = None
+    wishes: Wishes = NO_WISHES
 
     @property
     def name(self) -> str:

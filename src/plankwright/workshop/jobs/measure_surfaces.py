@@ -1,6 +1,6 @@
 """Say what is to be covered, under which rules and with what: each a part of the job's definition."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -11,12 +11,16 @@ from plankwright.workshop.ports import Files
 Table = Mapping[str, Any]
 """A table of the definition, such as a surface, as it was filled in."""
 
-_SURFACES = "surface"
+_SURFACES, _LINKED = "surface", "linked"
 
 
 def surfaces_of(definition: Definition) -> tuple[Table, ...]:
     """Give the surfaces of a definition, as they were filled in."""
     return tuple(definition.get(_SURFACES, ()))
+
+
+def _links_of(definition: Definition) -> Sequence[Sequence[str]]:
+    return tuple(definition.get(_LINKED, ()))
 
 
 def surface_at(kept: KeptJob, place: int) -> Table:
@@ -60,14 +64,15 @@ def put_surface(kept: KeptJob, files: Files, surface: Table, place: int | None, 
     """
     surfaces = list(surfaces_of(kept.definition))
     if place is None:
-        surfaces.append(surface)
-    else:
-        before = surface_at(kept, place)
-        _demand_as_seen(before, seen)
-        if before.get("id") != surface.get("id"):
-            _demand_untouched(kept, str(before.get("id")), "must be called as before")
-        surfaces[place] = surface
-    return put_tables(kept, files, {_SURFACES: surfaces})
+        return put_tables(kept, files, {_SURFACES: [*surfaces, surface]})
+    before = surface_at(kept, place)
+    _demand_as_seen(before, seen)
+    old, new = before.get("id"), surface.get("id")
+    if old != new:
+        _demand_untouched(kept, str(old), "must be called as before")
+    surfaces[place] = surface
+    linked = [[new if name == old else name for name in group] for group in _links_of(kept.definition)]
+    return put_tables(kept, files, {_SURFACES: surfaces, _LINKED: linked})
 
 
 def take_out_surface(kept: KeptJob, files: Files, place: int, seen: str) -> KeptJob:
@@ -77,13 +82,15 @@ def take_out_surface(kept: KeptJob, files: Files, place: int, seen: str) -> Kept
     name = str(surface.get("id"))
     _demand_untouched(kept, name, "stays in the job")
     others = [other for at, other in enumerate(surfaces_of(kept.definition)) if at != place]
-    linked = [group for group in kept.definition.get("linked", ()) if name not in group]
-    return put_tables(kept, files, {_SURFACES: others, "linked": linked})
+    linked = [group for group in _links_of(kept.definition) if name not in group]
+    return put_tables(kept, files, {_SURFACES: others, _LINKED: linked})
 
 
-def raise_surface(kept: KeptJob, files: Files, place: int) -> KeptJob:
-    """Make a surface one place more important."""
-    surface_at(kept, place)
+def raise_surface(kept: KeptJob, files: Files, place: int, seen: str | None = None) -> KeptJob:
+    """Make a surface one place more important; `seen` is its fingerprint as it was shown, if it was."""
+    surface = surface_at(kept, place)
+    if seen is not None:
+        _demand_as_seen(surface, seen)
     surfaces = list(surfaces_of(kept.definition))
     if place:
         surfaces[place - 1], surfaces[place] = surfaces[place], surfaces[place - 1]

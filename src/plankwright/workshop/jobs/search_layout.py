@@ -1,4 +1,4 @@
-"""Search a layout for a job that is kept: from scratch, or of what is left after something happened."""
+"""Search a layout for a job that is kept: from scratch, of what is left, or around what is wished."""
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
@@ -9,13 +9,15 @@ from plankwright.layout.result import Progress, Watch
 from plankwright.model import NOTHING_DONE, Job, Layout, Standing, SurfaceLayout, Work
 from plankwright.workshop.ask_enough import ask_enough
 from plankwright.workshop.jobs.kept import KeptLayout, Made
+from plankwright.workshop.jobs.lay_around import LaidAround, lay_around
+from plankwright.workshop.jobs.wishes import NO_WISHES, Wishes
 from plankwright.workshop.lay_out import Search, lay_out, read_effort
 from plankwright.workshop.mark_work import begin_work
 from plankwright.workshop.tell_changes import tell_changes
 from plankwright.workshop.tell_progress import tell_progress
 from plankwright.workshop.tell_remarks import tell_remarks
 from plankwright.workshop.tell_work import tell_work
-from plankwright.workshop.what_now import Again, what_now
+from plankwright.workshop.what_now import Again, WhatNow, what_now
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,13 +29,15 @@ class Errand:
     job
         The job.
     made
-        From scratch, or what is left of it.
+        From scratch, or what is left of it, or all around what is wished.
     effort, seed
         How long to look, in the user's word, and the seed.
     before
         The layout that the job is worked by, where what is left is laid out.
     work
         What was marked, if anything was.
+    wishes
+        What the layout has to go round, where it is laid out around something.
     """
 
     job: Job
@@ -42,6 +46,7 @@ class Errand:
     seed: int = 0
     before: Layout | None = None
     work: Work | None = None
+    wishes: Wishes = NO_WISHES
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,8 +98,8 @@ def search_layout(
 
     Raises
     ------
-    LayoutRefusedError, StoppedError
-        As `lay_out` and `what_now` have it.
+    LayoutRefusedError, StoppedError, RefusedError
+        As `lay_out`, `what_now` and `lay_around` have it.
     """
     watch = Watch(report=_Teller(errand, tell).report, stopped=stopped, sees=True)
     effort = read_effort(errand.effort)
@@ -110,12 +115,29 @@ def search_layout(
     if errand.before is None:
         msg = "what is left can be laid out only with the layout that the job is worked by"
         raise ValueError(msg)
-    now = what_now(errand.job, errand.before, work, again=again, effort=effort, seed=errand.seed, watch=watch)
+    now: WhatNow | LaidAround
+    if errand.made is Made.AROUND:
+        now = lay_around(
+            errand.job,
+            errand.before,
+            work,
+            errand.wishes,
+            again=again,
+            effort=effort,
+            seed=errand.seed,
+            watch=watch,
+        )
+        first = now.told
+    else:
+        now = what_now(
+            errand.job, errand.before, work, again=again, effort=effort, seed=errand.seed, watch=watch
+        )
+        first = tell_work(errand.job, errand.before, work)
     return KeptLayout(
         layout=now.result.layout,
         made=errand.made,
         answer=ask_enough(errand.job, now.result, work.standing),
-        news=(*tell_work(errand.job, errand.before, work), *tell_changes(errand.job, now.changes)),
+        news=(*first, *tell_changes(errand.job, now.changes)),
         minds=tell_remarks(now.warnings),
     )
 

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from plankwright.workshop.jobs.kept import KeptJob
+from plankwright.workshop.jobs.wishes import NO_WISHES
 from plankwright.workshop.ports import Files
 
 
@@ -34,4 +35,4 @@ def start_job(files: Files, name: str, units: str) -> KeptJob:
 def copy_of(kept: KeptJob) -> KeptJob:
     """Begin a job with the surfaces, rules and boards of another, and nothing laid out or done."""
     definition = {**kept.definition, "name": f"{kept.name[:50]} (copy)"}
-    return replace(kept, id="", definition=definition, layout_id=None, work=None)
+    return replace(kept, id="", definition=definition, layout_id=None, work=None, wishes=NO_WISHES)

@@ -49,5 +49,12 @@ def zipped(folder: Mapping[str, str | bytes]) -> bytes:
         for name, content in folder.items():
             entry = zipfile.ZipInfo(name, _THEN)
             entry.compress_type = zipfile.ZIP_DEFLATED
-            archive.writestr(entry, content)
+            archive.writestr(entry, encoded(name, content))
     return packed.getvalue()
+
+
+def encoded(name: str, content: str | bytes) -> bytes:
+    """Give what a file holds as bytes; spreadsheets know UTF-8 in a CSV file by a mark."""
+    if isinstance(content, bytes):
+        return content
+    return content.encode("utf-8-sig" if name.endswith(".csv") else "utf-8")

@@ -2,6 +2,7 @@
 
 import hashlib
 import re
+from collections import Counter
 from collections.abc import Collection, Sequence
 from dataclasses import replace
 
@@ -40,12 +41,12 @@ def add_boards(kept: KeptJob, boards: Sequence[Board]) -> KeptJob:
     Raises
     ------
     RefusedError
-        If a board of that id is there already, or there are too many.
+        If a board of that id is there already, two come with the same one, or there are too many.
     """
-    taken = {board.id for board in kept.boards}
-    twice = [board.id for board in boards if board.id in taken]
+    taken, new = {board.id for board in kept.boards}, Counter(board.id for board in boards)
+    twice = [name for name, many in new.items() if many > 1 or name in taken]
     if twice:
-        free = next_id({*taken, *(board.id for board in boards)}, twice[0])
+        free = next_id({*taken, *new}, twice[0])
         raise RefusedError(
             f"There is a board {listed(twice)} already: write another mark on this one, such as {free}."
         )

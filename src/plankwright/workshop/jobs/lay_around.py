@@ -1,0 +1,159 @@
+"""Lay a job out around what somebody wishes of it, with as little change as can be.
+
+What stays is taken for hung, and what is left out for lost, while the rest is laid out; none of that is left
+in the layout that comes of it.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from plankwright.check import Finding, FindingCode, FindingSeverity, check_layout, faults
+from plankwright.errors import LayoutRefusedError
+from plankwright.layout.again import Change, changes_between
+from plankwright.layout.result import Effort, Result, Watch
+from plankwright.measure import CENTIMETRE, write_area
+from plankwright.model import Job, Layout, Standing, Work
+from plankwright.workshop.go_together import demand_boards, demand_same_surfaces
+from plankwright.workshop.jobs.as_if_done import as_if_done, shimmed_as
+from plankwright.workshop.jobs.finish_layout import finish_layout
+from plankwright.workshop.jobs.grant_wishes import Granted, grant_wishes
+from plankwright.workshop.jobs.kept import RefusedError
+from plankwright.workshop.jobs.make_wishes import tell_dropped
+from plankwright.workshop.jobs.wishes import Wishes
+from plankwright.workshop.what_now import Again
+
+_HARDLY = CENTIMETRE**2
+"""So much more or less bare is rounding. [nm²]"""
+
+_MENDED = {
+    *(FindingCode.HUNG_MISSING, FindingCode.HUNG_CHANGED),
+    *(code for code in FindingCode if 200 <= code < 300),  # noqa: PLR2004 - of boards
+    *(FindingCode.JOINT_PROFILE, FindingCode.JOINT_THICKNESS, FindingCode.SHIM),
+    *(FindingCode.EDGE_MISSTATED, FindingCode.TONGUE_CLASH, FindingCode.GROOVE_OPEN),
+    *(FindingCode.BARE_AREA_WRONG, FindingCode.JOINT_COUNT_WRONG, FindingCode.WOOD_SPENT_WRONG),
+}
+"""What is found of a layout because something happened since, or a board was measured anew: it is mended."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidAround:
+    """A job laid out around wishes.
+
+    Parameters
+    ----------
+    result
+        What the search came to; its layout has passed the checker, and all that was granted holds in it.
+    findings
+        Warnings and notes of the checker; no errors.
+    changes
+        What becomes of each piece that does not hang yet.
+    wishes
+        Those that were granted.
+    told
+        In sentences: what was granted, what could not be, and whether more stays bare than before.
+    """
+
+    result: Result
+    findings: tuple[Finding, ...]
+    changes: tuple[Change, ...]
+    wishes: Wishes
+    told: tuple[str, ...]
+
+    @property
+    def warnings(self) -> tuple[Finding, ...]:
+        """What is left to the user's judgement."""
+        return tuple(found for found in self.findings if found.severity is FindingSeverity.WARNING)
+
+
+def lay_around(
+    job: Job,
+    layout: Layout,
+    work: Work,
+    wishes: Wishes,
+    *,
+    again: Again,
+    effort: Effort,
+    seed: int = 0,
+    watch: Watch | None = None,
+) -> LaidAround:
+    """Lay a job out around what is wished of it, and have it checked.
+
+    Parameters
+    ----------
+    job, layout, work
+        The job, the layout that it is worked by, and what was marked.
+    wishes
+        What is wished; whatever of it cannot be granted any more is dropped, with a sentence.
+    again
+        Who lays out what is left.
+    effort
+        How long to look at most.
+    seed
+        The same job, layout, work, wishes, effort and seed give the same answer.
+    watch
+        Who follows the search and may stop it.
+
+    Raises
+    ------
+    BoardsMissingError
+        If the tally lacks a board that pieces hang of.
+    OtherLayoutError
+        If the layout is not of the surfaces of the job.
+    RefusedError
+        If the layout breaks a rule by now, since surfaces or rules are not what they were.
+    LayoutRefusedError
+        If the checker finds an error, or that a wish does not hold: our fault, and nothing is handed out.
+    """
+    standing = work.standing
+    demand_boards(job, standing)
+    demand_same_surfaces(job, layout)
+    _demand_sound(job, layout, standing)
+    granted = grant_wishes(job, layout, standing, wishes)
+    recut, without = granted.recut, granted.wishes.without
+    begun = recut.layout
+    as_if = as_if_done(job, begun, work, staying=recut.staying, losing=recut.losing, without=without).standing
+    result = again(job, begun, as_if, effort=effort, seed=seed, watch=watch)
+    laid = finish_layout(job, result.layout, standing)
+    findings = check_layout(job, laid, standing)
+    wrong = (*faults(findings), *faults(check_layout(job, laid, shimmed_as(as_if, laid))))
+    if wrong:
+        raise LayoutRefusedError(dict.fromkeys(str(finding) for finding in wrong))
+    result = replace(result, layout=laid, closing=_closing(result, standing))
+    return LaidAround(
+        result=result,
+        findings=findings,
+        changes=changes_between(job, layout, laid, standing, by_place=True),
+        wishes=granted.wishes,
+        told=(*_tell(job, wishes, granted), *_tell_bare(job, layout, laid)),
+    )
+
+
+def _closing(result: Result, standing: Standing) -> tuple[Job, Layout] | None:
+    """Give the layout that further boards would close, if it is right too."""
+    if result.closing is None:
+        return None
+    job, layout = result.closing
+    laid = finish_layout(job, layout, standing)
+    return None if faults(check_layout(job, laid, standing)) else (job, laid)
+
+
+def _demand_sound(job: Job, layout: Layout, standing: Standing) -> None:
+    """Refuse to lay out around a layout that breaks a rule itself, but for what will be mended."""
+    if any(found.code not in _MENDED for found in faults(check_layout(job, layout, standing))):
+        raise RefusedError(
+            "This layout no longer goes with the surfaces and rules as they are now: lay all out anew first."
+        )
+
+
+def _tell(job: Job, wishes: Wishes, granted: Granted) -> Iterator[str]:
+    words = [told.words for told in granted.wishes.told(job)]
+    if words:
+        yield f"As wished: {'; '.join(words)}."
+    yield from tell_dropped(job, wishes, granted)
+
+
+def _tell_bare(job: Job, before: Layout, after: Layout) -> Iterator[str]:
+    was, now = (sum(laid.score.bare_nm2 for laid in layout.surfaces) for layout in (before, after))
+    if now > was + _HARDLY:
+        than = f"instead of {write_area(was, job.tape)}" if was > _HARDLY else "that was covered before"
+        yield f"So {write_area(now, job.tape)} stays bare {than}; the layout from before is kept as well."
