@@ -53,7 +53,14 @@ class Lettering:
     table: tuple[tuple[str, str], ...]
 
 
-def letter(subject: Subject, view: View, margins: Sequence[BaseGeometry], *, nails: bool) -> Lettering:
+def letter(
+    subject: Subject,
+    view: View,
+    margins: Sequence[BaseGeometry],
+    *,
+    nails: bool,
+    marked: Sequence[BaseGeometry] = (),
+) -> Lettering:
     """Letter a wall map.
 
     Parameters
@@ -66,13 +73,18 @@ def letter(subject: Subject, view: View, margins: Sequence[BaseGeometry], *, nai
         What is free beside the surface. [mm]
     nails
         Whether the nails are drawn.
+    marked
+        What else lettering is to leave free. [mm]
 
     Returns
     -------
     Lettering
         No text of it touches another one, crosses an edge or leaves the surface but on a leader.
     """
-    return _Letterer(subject, view, margins, nails=nails).letter()
+    letterer = _Letterer(subject, view, margins, nails=nails)
+    for shape in marked:
+        letterer.room.keep_clear(shape)
+    return letterer.letter()
 
 
 class _Letterer:

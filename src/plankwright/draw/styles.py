@@ -17,6 +17,17 @@ class Style(StrEnum):
     PIECE = "piece"
     HANGING = "hanging"
     CUT_ALREADY = "cut-already"
+    TONE_PALE = "tone-pale"
+    TONE_LIGHT = "tone-light"
+    TONE_MID = "tone-mid"
+    TONE_DARK = "tone-dark"
+    TONE_BLACK = "tone-black"
+    LOT_1 = "lot-1"
+    LOT_2 = "lot-2"
+    LOT_3 = "lot-3"
+    LOT_4 = "lot-4"
+    LOT_5 = "lot-5"
+    LOT_6 = "lot-6"
     BARE = "bare"
     OPENING = "opening"
     OPENING_CROSS = "opening-cross"
@@ -25,6 +36,7 @@ class Style(StrEnum):
     KEEP_OUT = "keep-out"
     FRAMING = "framing"
     FRAMING_CENTRE = "framing-centre"
+    JOINT_GROUND = "joint-ground"
     JOINT_IN_SIGHT = "joint-in-sight"
     JOINT_CONCEALED = "joint-concealed"
     NAIL = "nail"
@@ -40,6 +52,7 @@ class Style(StrEnum):
     SOLID = "solid"
     TEXT = "text"
     NOTE = "note"
+    TAP_AREA = "tap-area"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,6 +125,18 @@ LOOKS: dict[Style, Look] = {
     # Darker, not of another colour: narrow courses leave no room for a hatch.
     Style.HANGING: Look(fill="#d3cdbe"),
     Style.CUT_ALREADY: Look(hatch=Hatch(spacing=2.2, width=0.14, angle=-45, ink=GREY)),
+    # As old boards look, from whitewashed to tarred: our own choice.
+    Style.TONE_PALE: Look(fill="#f6ead0"),
+    Style.TONE_LIGHT: Look(fill="#e5c993"),
+    Style.TONE_MID: Look(fill="#c4955c"),
+    Style.TONE_DARK: Look(fill="#8c5f3a"),
+    Style.TONE_BLACK: Look(fill="#51402f"),
+    Style.LOT_1: Look(hatch=Hatch(spacing=1.0, width=0.3, angle=0, ink=INK)),
+    Style.LOT_2: Look(hatch=Hatch(spacing=0.8, width=0.25, angle=90, ink=INK)),
+    Style.LOT_3: Look(hatch=Hatch(spacing=1.1, width=0.3, angle=45, ink=INK)),
+    Style.LOT_4: Look(hatch=Hatch(spacing=1.1, width=0.3, angle=-45, ink=INK)),
+    Style.LOT_5: Look(hatch=Hatch(spacing=1.2, width=0.3, angle=0, crossed=True, ink=INK)),
+    Style.LOT_6: Look(hatch=Hatch(spacing=1.2, width=0.3, angle=45, crossed=True, ink=INK)),
     Style.BARE: Look(
         hatch=Hatch(spacing=1.6, width=0.2, angle=45, crossed=True, ink=INK), stroke=INK, width=0.4
     ),
@@ -126,6 +151,7 @@ LOOKS: dict[Style, Look] = {
     ),
     Style.FRAMING: Look(fill=INK, opacity=0.08),
     Style.FRAMING_CENTRE: Look(stroke=GREY, width=0.12, dash=(3.0, 0.8, 0.4, 0.8)),
+    Style.JOINT_GROUND: Look(stroke=PAPER, width=1.7),
     Style.JOINT_IN_SIGHT: Look(stroke=RED, width=0.9),
     Style.JOINT_CONCEALED: Look(fill=PAPER, stroke=INK, width=0.25),
     Style.NAIL: Look(fill=INK),
@@ -145,4 +171,5 @@ LOOKS: dict[Style, Look] = {
     Style.SOLID: Look(fill=INK, stroke=INK, width=0.18),
     Style.TEXT: Look(fill=INK),
     Style.NOTE: Look(fill=INK, slanted=True),
+    Style.TAP_AREA: Look(),
 }

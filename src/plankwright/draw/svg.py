@@ -41,7 +41,8 @@ def write_svg(scene: Scene) -> str:
             "width": f"{width}mm",
             "height": f"{height}mm",
             "viewBox": f"0 0 {width} {height}",
-            "role": "img",
+            # Whatever can be followed within an image is lost to those who hear it.
+            "role": "group" if any(map(_leads_on, scene.items)) else "img",
         },
     )
     _say(root, "title", scene.title)
@@ -68,6 +69,10 @@ def _leaves(items: tuple[Item, ...]) -> Iterator[Rect | Polygon | Line | Circle 
             yield item
 
 
+def _leads_on(item: Item) -> bool:
+    return isinstance(item, Group) and (bool(item.href) or any(map(_leads_on, item.items)))
+
+
 def _add(parent: ET.Element, item: Item) -> None:
     match item:
         case Rect():
@@ -90,7 +95,9 @@ def _add(parent: ET.Element, item: Item) -> None:
 
 
 def _shape(parent: ET.Element, tag: str, style: Style, attributes: dict[str, str]) -> ET.Element:
-    return ET.SubElement(parent, tag, {"class": _PREFIX + style, **attributes})
+    # A page finds by its plain name what a tap is measured against.
+    names = f"{_PREFIX}{style} {style}" if style is Style.TAP_AREA else _PREFIX + style
+    return ET.SubElement(parent, tag, {"class": names, **attributes})
 
 
 def _add_text(parent: ET.Element, text: Text) -> None:

@@ -12,6 +12,7 @@ from plankwright.draw.sheet import Area, Heading, with_table
 from plankwright.draw.sides import extensions, sides
 from plankwright.draw.styles import Style
 from plankwright.draw.subject import Subject, subject
+from plankwright.draw.tones import Tones, boards_alone, set_off_joints, tones_of
 from plankwright.draw.view import Page, View
 from plankwright.layout.done import NOTHING, Done
 from plankwright.layout.result import Verdict, verdict
@@ -45,6 +46,7 @@ def wall_map(
     nails: bool = False,
     links: Mapping[str, str] | None = None,
     done: Done = NOTHING,
+    as_boards_look: bool = False,
 ) -> Scene:
     """Draw a surface with its layout.
 
@@ -62,6 +64,9 @@ def wall_map(
         For each label where a tap on the piece leads; pieces that are missing here lead nowhere.
     done
         What hangs already and what is cut: each is shaded in its way.
+    as_boards_look
+        Whether pieces are filled by the tones of their boards and their lots are marked, with nothing shown
+        of what is behind them or of what is done.
 
     Returns
     -------
@@ -69,10 +74,13 @@ def wall_map(
         The map, with what found no room on it in a table beside it.
     """
     what = subject(job, surface_layout)
+    tones = tones_of(what) if as_boards_look else None
+    if tones is not None:
+        what, done = boards_alone(what), NOTHING
     heading, heading_height = _heading(what).drawn(page.margin, page.margin, page.width - 2 * page.margin)
     along_sides = sides(what)
     depths = [side.depth for side in along_sides]
-    entries = _entries(what, nails=nails, done=done)
+    entries = _entries(what, nails=nails, done=done, tones=tones)
     width = page.width - 2 * page.margin
     # The bar is about as long at any scale; its own is known only once everything else has found its room.
     key_height = ROW * len(flow([*entries, _WIDEST_BAR], width))
@@ -87,7 +95,9 @@ def wall_map(
     rows: tuple[tuple[str, str], ...] = ()
     while True:
         view, table = with_table(area, rows, size, (depths[0], depths[1], depths[2], depths[3]))
-        lettering = letter(what, view, [side.margin(what, view) for side in along_sides], nails=nails)
+        marked = () if tones is None else tuple(tones.tabs(what, view))
+        margins = [side.margin(what, view) for side in along_sides]
+        lettering = letter(what, view, margins, nails=nails, marked=marked)
         # Nobody looks for what hangs already.
         found = tuple(row for row in lettering.table if row[0] not in done.hung)
         if len(found) <= len(rows):
@@ -95,7 +105,7 @@ def wall_map(
         rows = found
     items = [
         *heading,
-        *_surface(what, view, lettering, nails=nails, links=links or {}, done=done),
+        *_surface(what, view, lettering, nails=nails, links=links or {}, done=done, tones=tones),
         *extensions(what, view),
         *(item for side in along_sides for item in side.drawn(what, view)),
         *draw_key([scale_bar(view.scale, what.tape, page.name), *entries], page.margin, key_top, width),
@@ -128,15 +138,20 @@ def _surface(
     nails: bool,
     links: Mapping[str, str],
     done: Done,
+    tones: Tones | None,
 ) -> Iterator[Item]:
     yield from shapes.wood(what, view)
+    if tones is not None:
+        yield from tones.ground(what, view)
     yield from shapes.done(what, view, done)
     yield from shapes.bare(what, view)
     yield from shapes.framing(what, view)
     yield from shapes.zones(what, view)
     yield from shapes.holes(what, view)
-    yield from _pieces(what, view, lettering, links)
+    yield from _pieces(what, view, lettering, links, tones)
     yield from shapes.cut_outs(what, view)
+    if tones is not None:
+        yield from set_off_joints(what, view)
     yield from shapes.joints(what, view)
     if nails:
         yield from shapes.nails(what, view)
@@ -144,16 +159,19 @@ def _surface(
     yield from lettering.names
 
 
-def _pieces(what: Subject, view: View, lettering: Lettering, links: Mapping[str, str]) -> Iterator[Item]:
+def _pieces(
+    what: Subject, view: View, lettering: Lettering, links: Mapping[str, str], tones: Tones | None
+) -> Iterator[Item]:
     for row, words in zip(what.rows, lettering.pieces, strict=True):
         piece = row.piece
         length, width = (
             write_inches(nm, what.tape) for nm in (row.length_nm, piece.across_to_nm - piece.across_from_nm)
         )
         shape = Polygon(rings=(view.ring(row.hung.shape),), style=Style.PIECE)
+        looks = "" if tones is None else tones.say(piece.board_id)
         yield Group(
             id=f"piece-{slug(what.surface.id)}-{slug(piece.label)}",
-            title=f"{piece.label}: board {piece.board_id}, {length} × {width}",
+            title=f"{piece.label}: board {piece.board_id}, {length} × {width}{looks and f', {looks}'}",
             href=links.get(piece.label, ""),
             items=(shape, *words),
         )
@@ -214,7 +232,7 @@ def _description(what: Subject, done: Done) -> str:
 _WIDEST_BAR = Entry(width=62.0, sample=lambda _left, _middle: (), text="1:100 on Letter")
 
 
-def _entries(what: Subject, *, nails: bool, done: Done) -> list[Entry]:
+def _entries(what: Subject, *, nails: bool, done: Done, tones: Tones | None) -> list[Entry]:
     """Give the entries of the key, for what there is on the drawing and nothing else."""
     surface = what.surface
     in_sight = any(joint.in_sight for joint in what.joints)
@@ -236,7 +254,8 @@ def _entries(what: Subject, *, nails: bool, done: Done) -> list[Entry]:
         (bool(surface.keep_outs), 7.0, swatch(Style.WOOD, Style.KEEP_OUT), "keep-out: no nails"),
         (bool(what.layout.bare), 7.0, swatch(Style.BARE), "left bare"),
     ]
-    return [Entry(width=width, sample=sample, text=text) for there, width, sample, text in entries if there]
+    told = [Entry(width=width, sample=sample, text=text) for there, width, sample, text in entries if there]
+    return told if tones is None else [told[0], *tones.entries(), *told[1:]]
 
 
 def _seen_sample(left: float, middle: float) -> tuple[Item, ...]:
