@@ -8,6 +8,7 @@ from starlette.applications import Starlette
 from starlette.exceptions import HTTPException
 from starlette.middleware import Middleware
 from starlette.middleware.gzip import GZipMiddleware
+from starlette.requests import ClientDisconnect
 from starlette.routing import Mount
 from starlette.staticfiles import StaticFiles
 
@@ -48,6 +49,7 @@ def make_app(desk: Desk, hosts: Iterable[str] = ()) -> Starlette:
         ],
         exception_handlers={
             HTTPException: tell_http,
+            ClientDisconnect: tell_http,  # The connection was lost in the middle of a form: nobody's fault.
             PlankwrightError: tell_refusal,
             Exception: tell_fault,
         },

@@ -6,6 +6,9 @@ from typing import Any
 _LONGEST = 10_000
 """No field of ours holds more. [characters]"""
 
+_LONGEST_NAME = 200
+"""No name of a field of ours is longer; names of others are passed over. [characters]"""
+
 _MOST_ENTRIES = 2_000
 
 
@@ -26,7 +29,7 @@ def nested(fields: Iterable[tuple[str, str]]) -> dict[str, Any]:
     tree: dict[str, Any] = {}
     for name, text in list(fields)[:_MOST_ENTRIES]:
         plain = text.strip()[:_LONGEST]
-        if not plain:
+        if not plain or len(name) > _LONGEST_NAME:
             continue
         at = tree
         *path, last = name.split(".")

@@ -1,13 +1,16 @@
 """Who is let in: this machine, and phones that bring the word; nobody through a page of somebody else."""
 
 import ipaddress
+import re
 import secrets
 from collections.abc import Iterable
-from urllib.parse import urlsplit
+from http import HTTPStatus
 
+from starlette.datastructures import MutableHeaders
+from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import PlainTextResponse
-from starlette.types import ASGIApp, Receive, Scope, Send
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 COOKIE = "plankwright"
 JOIN = "/join/"
@@ -17,11 +20,18 @@ _POLICY = (
     "default-src 'self'; img-src 'self' data:; style-src 'self' 'unsafe-inline'; base-uri 'none'; "
     "form-action 'self'; frame-ancestors 'none'; object-src 'none'"
 )
-_HEADERS = (
-    (b"content-security-policy", _POLICY.encode()),
-    (b"x-content-type-options", b"nosniff"),
-    (b"referrer-policy", b"same-origin"),
-)
+HEADERS = {
+    "content-security-policy": _POLICY,
+    "x-content-type-options": "nosniff",
+    "referrer-policy": "same-origin",
+}
+"""Of every answer: no script but our own, in no frame, and no address told to others."""
+
+MOST_SENT = 100_000_000
+"""Nobody sends more at once; several films picked by mistake are. [bytes]"""
+
+_LONG_NUMBER = 16
+_HOST = re.compile(r"(?P<name>\[[0-9a-f:.]+\]|[a-z0-9._-]+)(?::[0-9]{1,5})?")
 _SAFE = frozenset({"GET", "HEAD"})
 
 
@@ -52,20 +62,19 @@ class Guard:
         request = Request(scope)
         refusal = self._refusal(request)
         if refusal:
-            await PlainTextResponse(refusal, status_code=403)(scope, receive, send)
+            await PlainTextResponse(refusal, status_code=403, headers=HEADERS)(scope, receive, send)
             return
 
-        async def send_guarded(message: dict[str, object]) -> None:
+        async def send_guarded(message: Message) -> None:
             if message["type"] == "http.response.start":
-                headers = list(message.get("headers") or ())  # type: ignore[call-overload]
-                message["headers"] = [*headers, *_HEADERS]
+                MutableHeaders(scope=message).update(HEADERS)
             await send(message)
 
-        await self._app(scope, receive, send_guarded)  # type: ignore[arg-type]
+        await self._app(scope, _no_more_than(MOST_SENT, request, receive), send_guarded)
 
     def _refusal(self, request: Request) -> str:
         """Say why a request is not let pass; nothing when it is."""
-        if (request.url.hostname or "").lower() not in self._hosts:
+        if _asked_for(request) not in self._hosts:
             return "Ask for this app by the address that it shows when it starts."
         if request.method not in _SAFE and not _from_here(request):
             return "This came from a page of somebody else, so nothing was done."
@@ -82,13 +91,36 @@ class Guard:
         )
 
 
+def _asked_for(request: Request) -> str:
+    """Give the name by which the app is asked for; nothing where that is none."""
+    match = _HOST.fullmatch(request.headers.get("host", "").lower())
+    return "" if match is None else match["name"]
+
+
+def _no_more_than(most: int, request: Request, receive: Receive) -> Receive:
+    """Refuse to take in more than so many bytes, whether it was said beforehand or not."""
+    said = request.headers.get("content-length", "")
+    too_much = said.isascii() and said.isdigit() and (len(said) > _LONG_NUMBER or int(said) > most)
+    taken = most + 1 if too_much else 0
+
+    async def receive_some() -> Message:
+        nonlocal taken
+        message = await receive()
+        taken += len(message.get("body", b""))
+        if taken > most:
+            raise HTTPException(HTTPStatus.REQUEST_ENTITY_TOO_LARGE)
+        return message
+
+    return receive_some
+
+
 def _from_here(request: Request) -> bool:
     """Whether a form was sent from one of our own pages, as far as a browser tells."""
     site = request.headers.get("sec-fetch-site")
     if site is not None:
         return site in {"same-origin", "none"}
     origin = request.headers.get("origin")
-    return origin is None or urlsplit(origin).netloc == request.headers.get("host")
+    return origin is None or origin.partition("://")[2] == request.headers.get("host")
 
 
 def _on_this_machine(request: Request) -> bool:

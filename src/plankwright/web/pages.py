@@ -9,6 +9,7 @@ from markupsafe import Markup
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, Response
 
+from plankwright.workshop.caution import BEFORE
 from plankwright.workshop.jobs.tally_boards import fingerprint
 
 _TEMPLATES = files("plankwright.web") / "templates"
@@ -24,6 +25,7 @@ def _environment() -> Environment:
     )
     environment.filters["drawing"] = Markup
     environment.filters["fingerprint"] = fingerprint
+    environment.globals["caution_before"] = BEFORE
     return environment
 
 

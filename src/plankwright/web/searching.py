@@ -41,9 +41,11 @@ Begin = Callable[[Errand], Running]
 @dataclass(slots=True)
 class _UnderWay:
     search: KeptSearch
+    errand: Errand
     running: Running
     thread: threading.Thread | None = None
     stopping: bool = False
+    given_up: bool = False
 
 
 class SearchesUnderWay:
@@ -60,7 +62,7 @@ class SearchesUnderWay:
     def __init__(self, store: Store, begin: Begin) -> None:
         self._store, self._begin = store, begin
         self._by_job: dict[str, _UnderWay] = {}
-        self._lock = threading.Lock()
+        self._lock, self._beginning = threading.Lock(), threading.Lock()
 
     def begin(self, job_id: str, errand: Errand, wishes: str = "") -> KeptSearch:
         """Begin a search for a job; one that is under way for it already is given up.
@@ -74,17 +76,20 @@ class SearchesUnderWay:
         wishes
             What it has to go round, to be kept with it.
         """
-        self.give_up(job_id)
-        search = self._store.begin_search(
-            KeptSearch(job_id=job_id, made=errand.made, effort=errand.effort, seed=errand.seed, wishes=wishes)
-        )
-        under_way = _UnderWay(search, self._begin(errand))
-        under_way.thread = threading.Thread(
-            target=self._follow, args=(under_way,), name=f"search {search.id}", daemon=True
-        )
-        with self._lock:
-            self._by_job[job_id] = under_way
-        under_way.thread.start()
+        with self._beginning:
+            self.give_up(job_id)
+            search = self._store.begin_search(
+                KeptSearch(
+                    job_id=job_id, made=errand.made, effort=errand.effort, seed=errand.seed, wishes=wishes
+                )
+            )
+            under_way = _UnderWay(search, errand, self._running(search, errand))
+            under_way.thread = threading.Thread(
+                target=self._follow, args=(under_way,), name=f"search {search.id}", daemon=True
+            )
+            with self._lock:
+                self._by_job[job_id] = under_way
+            under_way.thread.start()
         return search
 
     def stop(self, job_id: str) -> None:
@@ -93,11 +98,14 @@ class SearchesUnderWay:
         if under_way is not None:
             under_way.stopping = True
             under_way.running.stop()
+        else:
+            self._end_unfollowed(job_id)
 
     def give_up(self, job_id: str) -> None:
         """End the search for a job at once, with nothing kept but the best so far."""
         under_way = self._of(job_id)
         if under_way is not None:
+            under_way.given_up = True
             under_way.running.give_up()
             self._wait(under_way)
 
@@ -105,6 +113,20 @@ class SearchesUnderWay:
         """End every search at once, as when the app is closed; each is kept as cut off."""
         for job_id in list(self._by_job):
             self.give_up(job_id)
+
+    def _running(self, search: KeptSearch, errand: Errand) -> Running:
+        try:
+            return self._begin(errand)
+        except BaseException:
+            trouble = PlankwrightError.default_message
+            self._store.end_search(replace(search, state=SearchState.FAILED, trouble=trouble))
+            raise
+
+    def _end_unfollowed(self, job_id: str) -> None:
+        """Keep a search as cut off whose end could not be written down, as when the disk was full."""
+        last = self._store.last_search(job_id)
+        if last is not None and last.state is SearchState.RUNNING:
+            self._store.end_search(replace(last, state=SearchState.CUT_OFF))
 
     def _of(self, job_id: str) -> _UnderWay | None:
         with self._lock:
@@ -122,7 +144,7 @@ class SearchesUnderWay:
         try:
             found = under_way.running.follow(listener.hear)
             kept = self._store.keep_layout(search.job_id, found)
-            self._store.change(search.job_id, _WORK_BY[search.made.value], _taking(kept.id))
+            self._store.change(search.job_id, _WORK_BY[search.made.value], _taking(kept.id, under_way.errand))
             state = SearchState.STOPPED if under_way.stopping else SearchState.DONE
             ended = replace(search, state=state, layout_id=kept.id)
         except NotThereError:
@@ -133,10 +155,18 @@ class SearchesUnderWay:
             _LOG.exception("A search could not be followed to its end")
             ended = replace(search, state=SearchState.FAILED, trouble=PlankwrightError.default_message)
         finally:
+            if under_way.given_up and ended.state is SearchState.FAILED:
+                ended = replace(search, state=SearchState.CUT_OFF)
+            self._keep_end(ended)
             with self._lock:
                 if self._by_job.get(search.job_id) is under_way:
                     del self._by_job[search.job_id]
+
+    def _keep_end(self, ended: KeptSearch) -> None:
+        try:
             self._store.end_search(ended)
+        except PlankwrightError:
+            _LOG.exception("The end of a search could not be written down")
 
 
 _WORK_BY = {
@@ -148,8 +178,9 @@ _WORK_BY = {
 }
 
 
-def _taking(layout_id: int) -> Callable[[KeptJob], KeptJob]:
-    return lambda kept: work_by(kept, layout_id)
+def _taking(layout_id: int, errand: Errand) -> Callable[[KeptJob], KeptJob]:
+    """Have the job worked by a layout, unless something was marked, or a mark taken back, meanwhile."""
+    return lambda kept: work_by(kept, layout_id) if kept.work == errand.work else kept
 
 
 class _Listener:

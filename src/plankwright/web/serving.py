@@ -1,6 +1,7 @@
 """Open the app: where it listens, how a phone finds it, and the browser on this machine."""
 
 import contextlib
+import os
 import secrets
 import socket
 import threading
@@ -100,16 +101,20 @@ def open_app(bench: Bench, opening: Opening, tell: Callable[[str], None]) -> Non
         server_header=False,
         timeout_graceful_shutdown=2,
     )
-    with contextlib.closing(listening):
+    # Ctrl-C is how the app is closed, and no interruption of anything.
+    with contextlib.closing(listening), contextlib.suppress(KeyboardInterrupt):
         uvicorn.Server(config).run(sockets=[listening])
+    tell("Closed. All that was entered is kept.")
 
 
 def _listen(host: str, port: int | None) -> socket.socket:
     for number in _ports(port):
         listening = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
-        listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        if os.name != "nt":  # There it would let in whoever else wants the port.
+            listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:
             listening.bind((host, number))
+            listening.listen()
         except OSError:
             listening.close()
         else:

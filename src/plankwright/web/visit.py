@@ -3,7 +3,6 @@
 import functools
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass, field
-from pathlib import PurePath
 from typing import Any
 from urllib.parse import quote
 
@@ -13,6 +12,7 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
+from plankwright.errors import FileTroubleError
 from plankwright.web.desk import Desk
 from plankwright.web.pages import render
 from plankwright.workshop.jobs.kept import KeptJob
@@ -84,7 +84,17 @@ class Visit:
         if "job_id" in self.request.path_params:
             values.setdefault("job", self.job)
             values.setdefault("last_step", next(iter(self.desk.store.changes(self.job_id, 1)), None))
+            values.setdefault("tape_keys", self._tape_keys)
         return render(self.request, template, {"desk": self.desk, **values}, status=status, block=block)
+
+    def _tape_keys(self) -> dict[str, object]:
+        """Say what the keys for measuring must offer on this job, by the attributes that `keys.js` reads."""
+        reading = self.desk.bench.files.read_definition(self.job.definition)
+        return {
+            "data-tape-system": reading.tape.system.value,
+            "data-tape-fraction": reading.tape.denominator,
+            "data-tape-decimal": "," if reading.decimal_comma else ".",
+        }
 
     def go(self, to: str) -> Response:
         """Send the browser on, to a page that it may load again."""
@@ -94,15 +104,18 @@ class Visit:
         """Send the browser on to a screen of the job."""
         return self.go(job_url(self.job_id, screen))
 
-    def download(self, content: str | bytes, name: str, kind: str) -> Response:
-        """Hand out a file."""
-        plain = PurePath(name).name
+    def download(
+        self, content: str | bytes, name: str, kind: str, *, to_look_at: bool = False
+    ) -> Response:
+        """Hand out a file, to be kept or to be looked at in the browser."""
+        how = "inline" if to_look_at else "attachment"
+        plain = name.replace("/", "-").replace("\\", "-")
         ascii_name = plain.encode("ascii", "replace").decode().replace("?", "_").replace('"', "_")
         return Response(
             content,
             media_type=kind,
             headers={
-                "content-disposition": f'attachment; filename="{ascii_name}"; '
+                "content-disposition": f'{how}; filename="{ascii_name}"; '
                 f"filename*=UTF-8''{quote(plain)}"
             },
         )
@@ -147,5 +160,8 @@ async def _fill_in(visit: Visit) -> None:
         for name, value in form.multi_items():
             if isinstance(value, UploadFile):
                 content = await value.read(MOST_BYTES + 1)
+                if len(content) > MOST_BYTES:
+                    most = f"{MOST_BYTES // 1_000_000} MB"
+                    raise FileTroubleError(f"{value.filename} is larger than {most}: choose another file.")
                 if value.filename:
                     visit.files.setdefault(name, []).append((value.filename, content))

@@ -1,5 +1,7 @@
 """The list of jobs: begin one, bring one along, copy, export, put away and bring back."""
 
+from collections.abc import Sequence
+
 from starlette.responses import Response
 from starlette.routing import Route
 
@@ -13,14 +15,7 @@ from plankwright.workshop.jobs.take_along import folder_of, zipped
 
 def show_jobs(visit: Visit) -> Response:
     """Show every job, and the ways to begin one."""
-    cards = visit.desk.store.cards()
-    return visit.show(
-        "jobs.html",
-        jobs=[card for card in cards if card.removed_at is None],
-        put_away=[card for card in cards if card.removed_at is not None],
-        problems=[],
-        given={},
-    )
+    return _list(visit)
 
 
 def start(visit: Visit) -> Response:
@@ -62,10 +57,10 @@ def export(visit: Visit) -> Response:
 
 
 def put_away(visit: Visit) -> Response:
-    """Put a job away."""
+    """Put a job away, and show the list with the way to bring it back on top."""
     visit.desk.store.put_away(visit.job_id)
     visit.desk.searches.give_up(visit.job_id)
-    return visit.go("/")
+    return visit.go(f"/?away={visit.job_id}")
 
 
 def bring_back(visit: Visit) -> Response:
@@ -82,13 +77,19 @@ def forget(visit: Visit) -> Response:
 
 def _again(visit: Visit, trouble: PlankwrightError) -> Response:
     """Show the list again, with what was filled in and why it will not do."""
+    return _list(visit, status=422, problems=sentences_of(trouble))
+
+
+def _list(visit: Visit, *, status: int = 200, problems: Sequence[str] = ()) -> Response:
     cards = visit.desk.store.cards()
+    put_away = [card for card in cards if card.removed_at is not None]
     return visit.show(
         "jobs.html",
-        status=422,
+        status=status,
         jobs=[card for card in cards if card.removed_at is None],
-        put_away=[card for card in cards if card.removed_at is not None],
-        problems=sentences_of(trouble),
+        put_away=put_away,
+        gone=next((card for card in put_away if card.id == visit.asked("away")), None),
+        problems=problems,
         given=dict(visit.fields()),
     )
 

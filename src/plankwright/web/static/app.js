@@ -2,5 +2,6 @@
 import "./focus.js";
 import "./keys.js";
 import "./taps.js";
+import "./map.js";
 import "./queue.js";
 import "./awake.js";
