@@ -16,9 +16,9 @@ from plankwright.store import back_up
 @talking
 @pass_talk
 def command(talk: Talk, /, copy: Path, *, store: Path | None) -> None:
-    """Copy the app's file of jobs, also while the app is open.
+    """Copy the app's file of jobs.
 
-    COPY is the file to write; nothing is written over.
+    COPY is the file to write; nothing is written over. The app may be open meanwhile.
 
     \b
       plankwright backup jobs-in-may.db
