@@ -91,7 +91,7 @@ def write_surface(
 
 
 def finish_surface(job: Job, strips: Strips, laid: SurfaceLayout, standing: Standing) -> SurfaceLayout:
-    """State anew what follows from where pieces hang and what they are cut from: edges, shims and score.
+    """State anew what follows from where pieces hang and what they are of: edges, shims, what is bare, score.
 
     Parameters
     ----------
@@ -104,7 +104,9 @@ def finish_surface(job: Job, strips: Strips, laid: SurfaceLayout, standing: Stan
     standing
         What hangs already: it stays as it is.
     """
-    return _finished(job, Ground(strips), laid, standing.hung_labels(laid.surface_id), standing)
+    ground, hanging = Ground(strips), standing.hung_labels(laid.surface_id)
+    left_open = _left_open(ground, laid.courses, laid.bare, hanging)
+    return _finished(job, ground, replace(laid, bare=(*laid.bare, *left_open)), hanging, standing)
 
 
 def _finished(

@@ -25,6 +25,11 @@ class Book(Jobs, Layouts, Searches):
             database.execute("INSERT INTO setting (name, value) VALUES (?, ?)", (name, value))
             return value
 
+    def put_setting(self, name: str, value: str) -> None:
+        """Set a setting."""
+        with self.writing() as database:
+            database.execute("INSERT OR REPLACE INTO setting (name, value) VALUES (?, ?)", (name, value))
+
 
 def open_book(path: Path, texts: Texts) -> Book:
     """Open the file of jobs, make it where there is none, and bring an older one up to today.

@@ -13,6 +13,7 @@ from starlette.routing import Mount
 from starlette.staticfiles import StaticFiles
 
 from plankwright.errors import PlankwrightError
+from plankwright.web import open_already
 from plankwright.web.desk import Desk
 from plankwright.web.guard import Guard
 from plankwright.web.mishaps import tell_fault, tell_http, tell_refusal
@@ -42,9 +43,13 @@ def make_app(desk: Desk, hosts: Iterable[str] = ()) -> Starlette:
         desk.store.cut_off_searches()
 
     app = Starlette(
-        routes=[*ROUTES, Mount("/static", StaticFiles(directory=str(_STATIC)), name="static")],
+        routes=[
+            *ROUTES,
+            *open_already.ROUTES,
+            Mount("/static", StaticFiles(directory=str(_STATIC)), name="static"),
+        ],
         middleware=[
-            Middleware(Guard, hosts=(*HERE, *hosts), word=desk.word),
+            Middleware(Guard, hosts=(*HERE, *hosts), door=desk.door),
             Middleware(GZipMiddleware, minimum_size=1_000),
         ],
         exception_handlers={

@@ -1,8 +1,9 @@
 """What the screens work with: the rooms wired together, the book of jobs, and the searches under way."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from plankwright.bootstrap import Bench
+from plankwright.web.door import Door
 from plankwright.web.searching import SearchesUnderWay
 from plankwright.workshop.jobs.ports import Store
 
@@ -21,12 +22,12 @@ class Desk:
         The searches under way.
     address
         Where a phone on the same network finds the app; empty when it is for this machine alone.
-    word
-        What a phone must bring to be let in.
+    door
+        Who of the phones is let in.
     """
 
     bench: Bench
     store: Store
     searches: SearchesUnderWay
     address: str = ""
-    word: str = ""
+    door: Door = field(default_factory=Door)

@@ -2,7 +2,6 @@
 
 import ipaddress
 import re
-import secrets
 from collections.abc import Iterable
 from http import HTTPStatus
 
@@ -11,6 +10,8 @@ from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import PlainTextResponse
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from plankwright.web.door import Door
 
 COOKIE = "plankwright"
 JOIN = "/join/"
@@ -45,14 +46,14 @@ class Guard:
     hosts
         Names and addresses under which the app may be asked for; another name would be that of a page that
         has its own address point here.
-    word
-        What a phone must bring; nobody but this machine is let in when it is empty.
+    door
+        Who of the phones is let in.
     """
 
-    def __init__(self, app: ASGIApp, hosts: Iterable[str], word: str) -> None:
+    def __init__(self, app: ASGIApp, hosts: Iterable[str], door: Door) -> None:
         self._app = app
         self._hosts = frozenset(host.lower() for host in hosts)
-        self._word = word
+        self._door = door
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Let a request pass, or answer why not."""
@@ -78,16 +79,13 @@ class Guard:
             return "Ask for this app by the address that it shows when it starts."
         if request.method not in _SAFE and not _from_here(request):
             return "This came from a page of somebody else, so nothing was done."
-        if _on_this_machine(request) or self._brings_word(request) or request.url.path.startswith(JOIN):
+        if _on_this_machine(request) or request.url.path.startswith(JOIN):
+            return ""
+        if self._door.lets_in(request.cookies.get(COOKIE, "")):
             return ""
         return (
             "This phone is not known here yet. On the computer that Plankwright runs on, open “Phone” and "
             "scan the code that it shows."
-        )
-
-    def _brings_word(self, request: Request) -> bool:
-        return bool(self._word) and secrets.compare_digest(
-            request.cookies.get(COOKIE, "").encode(), self._word.encode()
         )
 
 

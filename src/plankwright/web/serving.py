@@ -2,12 +2,12 @@
 
 import contextlib
 import os
-import secrets
 import socket
 import threading
 import webbrowser
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import ClassVar
 
@@ -18,7 +18,10 @@ from plankwright.errors import ExitCode, PlankwrightError
 from plankwright.store import open_book
 from plankwright.web.app import make_app
 from plankwright.web.desk import Desk
+from plankwright.web.door import Door, new_word
+from plankwright.web.open_already import note_open, open_already
 from plankwright.web.searching import SearchesUnderWay
+from plankwright.workshop.jobs.ports import Store
 
 PORT = 8642
 """Where the app listens, unless that is taken or another is asked for."""
@@ -77,6 +80,10 @@ def open_app(bench: Bench, opening: Opening, tell: Callable[[str], None]) -> Non
         If something else listens there.
     """
     store = open_book(opening.store, bench.files)
+    if already := open_already(store):
+        tell(f"Plankwright is open with these jobs already, at {already}")
+        _browse(opening, already)
+        return
     listening = _listen("127.0.0.1" if opening.alone else "0.0.0.0", opening.port)  # noqa: S104 - phones join
     port = listening.getsockname()[1]
     here = f"http://localhost:{port}"
@@ -86,14 +93,13 @@ def open_app(bench: Bench, opening: Opening, tell: Callable[[str], None]) -> Non
         store=store,
         searches=SearchesUnderWay(store, begin_search),
         address=f"http://{address}:{port}" if address else "",
-        word="" if opening.alone else store.setting(_WORD, lambda: secrets.token_urlsafe(12)),
+        door=Door() if opening.alone else _door(store),
     )
     tell(f"Plankwright is open at {here}")
     if desk.address:
         tell(f"A phone on the same network joins by the code that {here}/phone shows.")
     tell(f"Jobs are kept in {opening.store}. Ctrl-C closes it.")
-    if opening.browse:
-        threading.Timer(0.5, webbrowser.open, [here]).start()
+    _browse(opening, here)
     config = uvicorn.Config(
         make_app(desk, [address] if address else []),
         log_level="warning",
@@ -101,10 +107,22 @@ def open_app(bench: Bench, opening: Opening, tell: Callable[[str], None]) -> Non
         server_header=False,
         timeout_graceful_shutdown=2,
     )
+    note_open(store, here)
     # Ctrl-C is how the app is closed, and no interruption of anything.
     with contextlib.closing(listening), contextlib.suppress(KeyboardInterrupt):
         uvicorn.Server(config).run(sockets=[listening])
+    note_open(store, "")
     tell("Closed. All that was entered is kept.")
+
+
+def _browse(opening: Opening, address: str) -> None:
+    if opening.browse:
+        threading.Timer(0.5, webbrowser.open, [address]).start()
+
+
+def _door(store: Store) -> Door:
+    """Give the door with the word of last time, so that phones need not join anew each day."""
+    return Door(store.setting(_WORD, new_word), partial(store.put_setting, _WORD))
 
 
 def _listen(host: str, port: int | None) -> socket.socket:

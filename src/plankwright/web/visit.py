@@ -104,9 +104,7 @@ class Visit:
         """Send the browser on to a screen of the job."""
         return self.go(job_url(self.job_id, screen))
 
-    def download(
-        self, content: str | bytes, name: str, kind: str, *, to_look_at: bool = False
-    ) -> Response:
+    def download(self, content: str | bytes, name: str, kind: str, *, to_look_at: bool = False) -> Response:
         """Hand out a file, to be kept or to be looked at in the browser."""
         how = "inline" if to_look_at else "attachment"
         plain = name.replace("/", "-").replace("\\", "-")
@@ -115,8 +113,7 @@ class Visit:
             content,
             media_type=kind,
             headers={
-                "content-disposition": f'{how}; filename="{ascii_name}"; '
-                f"filename*=UTF-8''{quote(plain)}"
+                "content-disposition": f"{how}; filename=\"{ascii_name}\"; filename*=UTF-8''{quote(plain)}"
             },
         )
 

@@ -130,6 +130,8 @@ def _folded(
             # What hangs may be off by a gap that counts as none: none is to lie over another for that.
             low = low if ends is None else max(low, ends)
             own = low, high if after is None or after.hung is None else min(high, after.hung[0])
+        if own[0] >= own[1]:
+            continue  # What hangs below and above it leaves nothing of it on this wall.
         ends = own[1]
         pieces = (
             piece if hangs else replace(piece, stick=_between(piece.stick, course.laid.low, own))

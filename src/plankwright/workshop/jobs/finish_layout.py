@@ -1,4 +1,4 @@
-"""See to all that follows from where pieces hang and what they are cut from: edges, shims, score."""
+"""See to all that follows from where pieces hang and what they are of: edges, shims, what is bare, score."""
 
 from dataclasses import replace
 
@@ -9,7 +9,7 @@ from plankwright.model import Job, Layout, Standing
 
 
 def finish_layout(job: Job, layout: Layout, standing: Standing) -> Layout:
-    """Give a layout with edges, shims and score stated anew; what hangs stays as it is.
+    """Give a layout with edges, shims, what is bare and score stated anew; what hangs stays as it is.
 
     Parameters
     ----------

@@ -1,5 +1,6 @@
 """A piece of a layout that somebody points at."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from plankwright.layout.parting import PieceKey
@@ -46,21 +47,20 @@ def laid_pieces(job: Job, layout: Layout, standing: Standing) -> dict[PieceKey, 
     job, layout, standing
         The job, the layout that it is worked by, and how far it has come.
     """
-    known = {surface.id: surface for surface in job.surfaces}
-    return {
-        (laid.surface_id, piece.label): LaidPiece(
-            name=name_on(job, laid.surface_id, piece.label),
-            surface=known[laid.surface_id],
-            laid=laid,
-            course=course,
-            piece=piece,
-        )
-        for laid in layout.surfaces
-        if laid.surface_id in known
-        for course in laid.courses
-        for piece in course.pieces
-        if piece.label not in standing.hung_labels(laid.surface_id)
-    }
+    return {place.key: place for place in _to_hang(job, layout, standing)}
+
+
+def _to_hang(job: Job, layout: Layout, standing: Standing) -> Iterator[LaidPiece]:
+    surfaces = {surface.id: surface for surface in job.surfaces}
+    for laid in layout.surfaces:
+        if laid.surface_id not in surfaces:
+            continue
+        surface, hanging = surfaces[laid.surface_id], standing.hung_labels(laid.surface_id)
+        for course in laid.courses:
+            for piece in course.pieces:
+                if piece.label not in hanging:
+                    name = name_on(job, surface.id, piece.label)
+                    yield LaidPiece(name=name, surface=surface, laid=laid, course=course, piece=piece)
 
 
 def laid_piece(job: Job, layout: Layout, standing: Standing, key: PieceKey) -> LaidPiece:

@@ -4,14 +4,15 @@ What stays is taken for hung, and what is left out for lost, while the rest is l
 in the layout that comes of it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 
 from plankwright.check import Finding, FindingCode, FindingSeverity, check_layout, faults
 from plankwright.errors import LayoutRefusedError
 from plankwright.layout.again import Change, changes_between
 from plankwright.layout.result import Effort, Result, Watch
-from plankwright.measure import CENTIMETRE, write_area
+from plankwright.measure import write_area
 from plankwright.model import Job, Layout, Standing, Work
 from plankwright.workshop.go_together import demand_boards, demand_same_surfaces
 from plankwright.workshop.jobs.as_if_done import as_if_done, shimmed_as
@@ -22,17 +23,15 @@ from plankwright.workshop.jobs.make_wishes import tell_dropped
 from plankwright.workshop.jobs.wishes import Wishes
 from plankwright.workshop.what_now import Again
 
-_HARDLY = CENTIMETRE**2
-"""So much more or less bare is rounding. [nm²]"""
-
-_MENDED = {
-    *(FindingCode.HUNG_MISSING, FindingCode.HUNG_CHANGED),
-    *(code for code in FindingCode if 200 <= code < 300),  # noqa: PLR2004 - of boards
-    *(FindingCode.JOINT_PROFILE, FindingCode.JOINT_THICKNESS, FindingCode.SHIM),
-    *(FindingCode.EDGE_MISSTATED, FindingCode.TONGUE_CLASH, FindingCode.GROOVE_OPEN),
-    *(FindingCode.BARE_AREA_WRONG, FindingCode.JOINT_COUNT_WRONG, FindingCode.WOOD_SPENT_WRONG),
+_OF_THE_WORK = {
+    FindingCode.HUNG_MISSING,
+    FindingCode.HUNG_CHANGED,
+    FindingCode.BOARD_UNKNOWN,
+    FindingCode.WOOD_GONE,
+    FindingCode.SHAPE_GONE,
+    FindingCode.WOOD_SPENT_WRONG,
 }
-"""What is found of a layout because something happened since, or a board was measured anew: it is mended."""
+"""What is found of a layout only because something has happened since it was made."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,25 +106,68 @@ def lay_around(
     standing = work.standing
     demand_boards(job, standing)
     demand_same_surfaces(job, layout)
-    _demand_sound(job, layout, standing)
-    granted = grant_wishes(job, layout, standing, wishes)
-    recut, without = granted.recut, granted.wishes.without
-    begun = recut.layout
-    as_if = as_if_done(job, begun, work, staying=recut.staying, losing=recut.losing, without=without).standing
-    result = again(job, begun, as_if, effort=effort, seed=seed, watch=watch)
-    laid = finish_layout(job, result.layout, standing)
-    findings = check_layout(job, laid, standing)
-    wrong = (*faults(findings), *faults(check_layout(job, laid, shimmed_as(as_if, laid))))
-    if wrong:
-        raise LayoutRefusedError(dict.fromkeys(str(finding) for finding in wrong))
-    result = replace(result, layout=laid, closing=_closing(result, standing))
-    return LaidAround(
-        result=result,
-        findings=findings,
-        changes=changes_between(job, layout, laid, standing, by_place=True),
-        wishes=granted.wishes,
-        told=(*_tell(job, wishes, granted), *_tell_bare(job, layout, laid)),
-    )
+    search = partial(again, effort=effort, seed=seed, watch=watch)
+    task = _Task(job, layout, work, wishes, search)
+    wrong: tuple[Finding, ...] = ()
+    for begun in _beginnings(job, layout, standing, search):
+        around, wrong = task.done_from(begun)
+        if not wrong:
+            return around
+    raise LayoutRefusedError(dict.fromkeys(map(str, wrong)))
+
+
+def _beginnings(
+    job: Job, layout: Layout, standing: Standing, search: Callable[..., Result]
+) -> Iterator[Layout]:
+    """Give a layout to begin with: as it is, if it can be, then as it goes on after all that has happened."""
+    stale = {found.code for found in faults(check_layout(job, layout, standing))}
+    if stale <= _OF_THE_WORK:
+        yield layout
+    if stale:
+        mended = search(job, layout, standing, close=False).layout
+        if faults(check_layout(job, mended, standing)):
+            raise RefusedError(
+                "The layout no longer goes with the surfaces and rules as they are now: lay out anew first."
+            )
+        yield mended
+
+
+@dataclass(frozen=True, slots=True)
+class _Task:
+    """What is to be laid out, around what, and by whom."""
+
+    job: Job
+    layout: Layout
+    work: Work
+    wishes: Wishes
+    search: Callable[..., Result]
+
+    def done_from(self, layout: Layout) -> tuple[LaidAround, tuple[Finding, ...]]:
+        """Lay out around what can be granted in a layout; give that, and what is wrong with it."""
+        job, standing = self.job, self.work.standing
+        granted = grant_wishes(job, layout, standing, self.wishes)
+        recut = granted.recut
+        begun = recut.layout
+        as_if = as_if_done(
+            job,
+            begun,
+            self.work,
+            staying=recut.staying,
+            losing=recut.losing,
+            without=granted.wishes.without,
+        ).standing
+        result = self.search(job, begun, as_if)
+        laid = finish_layout(job, result.layout, standing)
+        findings = check_layout(job, laid, standing)
+        around = LaidAround(
+            result=replace(result, layout=laid, closing=_closing(result, standing)),
+            findings=findings,
+            changes=changes_between(job, self.layout, laid, standing, by_place=True),
+            wishes=granted.wishes,
+            told=(*_tell(job, self.wishes, granted), *_tell_bare(job, self.layout, laid)),
+        )
+        held = check_layout(job, laid, shimmed_as(as_if, laid))
+        return around, (*faults(findings), *faults(held))
 
 
 def _closing(result: Result, standing: Standing) -> tuple[Job, Layout] | None:
@@ -137,14 +179,6 @@ def _closing(result: Result, standing: Standing) -> tuple[Job, Layout] | None:
     return None if faults(check_layout(job, laid, standing)) else (job, laid)
 
 
-def _demand_sound(job: Job, layout: Layout, standing: Standing) -> None:
-    """Refuse to lay out around a layout that breaks a rule itself, but for what will be mended."""
-    if any(found.code not in _MENDED for found in faults(check_layout(job, layout, standing))):
-        raise RefusedError(
-            "This layout no longer goes with the surfaces and rules as they are now: lay all out anew first."
-        )
-
-
 def _tell(job: Job, wishes: Wishes, granted: Granted) -> Iterator[str]:
     words = [told.words for told in granted.wishes.told(job)]
     if words:
@@ -153,7 +187,8 @@ def _tell(job: Job, wishes: Wishes, granted: Granted) -> Iterator[str]:
 
 
 def _tell_bare(job: Job, before: Layout, after: Layout) -> Iterator[str]:
-    was, now = (sum(laid.score.bare_nm2 for laid in layout.surfaces) for layout in (before, after))
-    if now > was + _HARDLY:
-        than = f"instead of {write_area(was, job.tape)}" if was > _HARDLY else "that was covered before"
-        yield f"So {write_area(now, job.tape)} stays bare {than}; the layout from before is kept as well."
+    bare = [sum(laid.score.bare_nm2 for laid in layout.surfaces) for layout in (before, after)]
+    none, was, now = (write_area(area, job.tape) for area in (0, *bare))
+    if bare[1] > bare[0] and now != was:
+        than = "that was covered before" if was == none else f"instead of {was}"
+        yield f"So {now} stays bare {than}; the layout from before is kept as well."

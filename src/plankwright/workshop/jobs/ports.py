@@ -81,7 +81,13 @@ class Store(Protocol):
         ...
 
     def keep_layout(self, job_id: str, kept: KeptLayout) -> KeptLayout:
-        """Keep a layout of a job; give it with its number and its time."""
+        """Keep a layout of a job; give it with its number and its time.
+
+        Raises
+        ------
+        NotThereError
+            If there is no such job; one that was put away is there.
+        """
         ...
 
     def layouts(self, job_id: str) -> tuple[KeptLayout, ...]:
@@ -99,7 +105,13 @@ class Store(Protocol):
         ...
 
     def begin_search(self, search: KeptSearch) -> KeptSearch:
-        """Keep that a search has begun; give it with its number and its time."""
+        """Keep that a search has begun; give it with its number and its time.
+
+        Raises
+        ------
+        NotThereError
+            If there is no such job; one that was put away is there.
+        """
         ...
 
     def note_search(self, search_id: int, *, stage: str, done: float, told: str, best: Layout | None) -> None:
@@ -130,4 +142,8 @@ class Store(Protocol):
 
     def setting(self, name: str, otherwise: Callable[[], str]) -> str:
         """Give a setting that holds for all jobs; when there is none yet, what it is from now on."""
+        ...
+
+    def put_setting(self, name: str, value: str) -> None:
+        """Set a setting."""
         ...
