@@ -1,4 +1,4 @@
-"""Whether the app is open already with the same jobs: each of two would take the other's searches for dead."""
+"""Whether the app is open already with the same jobs: one of two would take the other's searches for dead."""
 
 import urllib.request
 from http.client import HTTPException

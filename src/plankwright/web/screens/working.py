@@ -90,12 +90,14 @@ def lay_anew(visit: Visit) -> Response:
 
 def told_first(visit: Visit, at: AtWork) -> dict[str, Any]:
     """Give what stands at the head of each screen that one works by."""
+    screen = screen_of(visit)
     return {
         "at": at,
-        "screen": screen_of(visit),
+        "screen": screen,
         "news": _news(at.by) if _is_news(visit, at.by) else None,
         "short": None if at.by.layout.covers_everything else _missing(at.by),
-        "first": not at.standing.begun,
+        # Whoever has cut may still never have nailed.
+        "first": not (at.hung if screen == "hanging" else at.standing.begun),
     }
 
 

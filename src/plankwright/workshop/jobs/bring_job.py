@@ -14,7 +14,7 @@ from typing import ClassVar
 from plankwright.errors import ExitCode, FileTroubleError, PlankwrightError
 from plankwright.model import Layout, Work
 from plankwright.workshop.check_layout import demand_right
-from plankwright.workshop.go_together import work_on
+from plankwright.workshop.go_together import demand_boards, demand_same_surfaces, work_on
 from plankwright.workshop.jobs.kept import KeptJob, KeptLayout, Made
 from plankwright.workshop.jobs.ports import Store
 from plankwright.workshop.jobs.start_job import start_job
@@ -93,8 +93,9 @@ def bring_job(files: Files, sent: Sequence[Sent], *, units: str = "inches") -> B
         If no job is among them.
     BadInputError
         With every problem of the files.
-    FaultyLayoutError, SurfacesMissingError
-        If the layout that is among them breaks a rule, or what was marked is of another job.
+    FaultyLayoutError, OtherLayoutError, BoardsMissingError, SurfacesMissingError
+        If the layout that is among them breaks a rule although nothing was done by it yet, or it or what was
+        marked is of another job.
     FileTroubleError
         If they cannot be read.
     """
@@ -118,7 +119,13 @@ def _from_folder(files: Files, folder: Path) -> Brought:
     if not (folder / _LAYOUT).exists():
         return Brought(job=kept)
     layout, work = files.read_layout(folder / _LAYOUT), files.read_work(folder)
-    demand_right(job, layout, work_on(job, work).standing)
+    standing = work_on(job, work).standing
+    if standing.begun:
+        # It may have been taken along just after something happened: what is left is laid out anew then.
+        demand_same_surfaces(job, layout)
+        demand_boards(job, standing)
+    else:
+        demand_right(job, layout)
     return Brought(job=kept, layout=layout, work=work)
 
 
@@ -177,11 +184,11 @@ def _path(name: str) -> PurePosixPath:
 def _of_archive(name: str, content: bytes) -> Iterator[Sent]:
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as archive:
-            entries = [entry for entry in archive.infolist() if not entry.is_dir()]
-            if len(entries) > _MOST_FILES or sum(entry.file_size for entry in entries) > _MOST_BYTES:
+            entries = [(_path(entry.filename), entry) for entry in archive.infolist() if not entry.is_dir()]
+            wanted = _of_one_job(name, [one for one in entries if one[0].name in _OF_A_FOLDER])
+            if len(wanted) > _MOST_FILES or sum(entry.file_size for _, entry in wanted) > _MOST_BYTES:
                 raise FileTroubleError(f"{name} holds more than a job folder does.")
-            wanted = [(_path(entry.filename), entry) for entry in entries]
-            for path, entry in _of_one_job(name, [one for one in wanted if one[0].name in _OF_A_FOLDER]):
+            for path, entry in wanted:
                 yield path.name, archive.read(entry)
     except _SPOILT as trouble:
         raise FileTroubleError(f"{name} cannot be unpacked: pack the job folder as .zip again.") from trouble
