@@ -57,8 +57,8 @@ def check_score(case: SurfaceCase) -> Iterator[Finding]:
     ):
         if abs(said - is_so) > AREA_TOLERANCE_NM2:
             message = (
-                f"The {what} is stated as {write_area(said, case.job.tape)} ({said} nm²);"
-                f" counted again it is {write_area(is_so, case.job.tape)} ({is_so} nm²)."
+                f"The {what} is stated as {write_area(said, case.job.tape)};"
+                f" counted again it is {write_area(is_so, case.job.tape)}."
             )
             yield found(code, (case.surface.id, "score"), message, measured=said, allowed=is_so)
     if stated.joints_in_sight != counted.joints_in_sight:

@@ -51,7 +51,12 @@ _REACH = 25.0
 _NAME_WIDTHS = (45.0, 25.0, 14.0)
 """How wide a name may be, best first; it is cut off. [mm]"""
 
-_UNNAMED = {"opening": "opening", "cut-out": "cut-out", "concealed": "fixture", "keep-out": "keep-out"}
+_UNNAMED = {
+    "opening": "opening",
+    "cut-out": "socket or pipe",
+    "concealed": "fixture",
+    "keep-out": "no-nail place",
+}
 """How what has no name of its own is called, with a hyphen and its number, and how that is said."""
 
 _NOT_SCORED = Score(bare_nm2=0, joints_in_sight=0, wood_spent_nm2=0, cuts=0)

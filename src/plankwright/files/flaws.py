@@ -120,7 +120,7 @@ def read_flaws(text: str, length_nm: Nm, notation: Notation) -> tuple[tuple[Flaw
 
 
 def goes_on_like_a_place(what: str) -> bool:
-    """Tell whether what a flaw is would be read as part of its place: “in bad shape” behind a number would."""
+    """Tell whether what a flaw is would be read as part of its place, as “in bad shape” after a number."""
     place = "1 "
     match = _WHERE.match(f"{place}{what}")
     return match is not None and match.end() > len(place)

@@ -1,12 +1,12 @@
 """The definition of job.toml."""
 
 from enum import StrEnum
-from typing import Annotated
+from typing import Annotated, cast
 
-from pydantic import Field
+from pydantic import AfterValidator, Field, ValidationInfo
 
 from plankwright.files.document import Count, Document, Flag, Name, Text
-from plankwright.files.notation import Length, PositiveLength
+from plankwright.files.notation import Length, Notation, PositiveLength, refusal
 from plankwright.files.surface_document import SurfaceDocument
 from plankwright.files.trade_document import (
     HouseDocument,
@@ -16,7 +16,7 @@ from plankwright.files.trade_document import (
     RoomDocument,
     TaskDocument,
 )
-from plankwright.measure import MILLIMETRE, Unit
+from plankwright.measure import INCH, MILLIMETRE, Nm, Unit
 from plankwright.model import BlemishPolicy, JointPolicy, Rules, SawKind
 
 _RULES = Rules()
@@ -63,14 +63,29 @@ class Fraction(StrEnum):
         return int(self.rpartition("/")[2])
 
 
+_WIDEST_KERF_NM = INCH // 2
+"""No blade that cuts boards takes more: common practice, no source."""
+
+
+def _of_a_blade(nm: Nm, info: ValidationInfo) -> Nm:
+    # A size is judged only where its unit is known.
+    if nm > _WIDEST_KERF_NM and not cast(Notation, info.context).guessed:
+        raise refusal("must be 1/2 in (12.7 mm) or less: no saw blade takes more, so check the unit")
+    return nm
+
+
+_Kerf = Annotated[Length, AfterValidator(_of_a_blade)]
+"""Width that a blade takes. [nm]"""
+
+
 class RulesDocument(Document):
     """What a layout must respect."""
 
     crosscut_kerf: Annotated[
-        Length, Field(description="Width that the blade takes when it cuts across a board.")
+        _Kerf, Field(description="Width that the blade takes when it cuts across a board.")
     ] = _RULES.crosscut_kerf_nm
     rip_kerf: Annotated[
-        Length, Field(description="Width that the blade takes when it cuts along a board.")
+        _Kerf, Field(description="Width that the blade takes when it cuts along a board.")
     ] = _RULES.rip_kerf_nm
     straight_edge_loss: Annotated[
         Length, Field(description="Taken off each long edge of a square-edged board to make it straight.")

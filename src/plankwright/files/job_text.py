@@ -9,6 +9,7 @@ from pydantic_core import ErrorDetails
 from plankwright.files.job_document import MILLIMETRE_STEPS, JobDocument, Units
 from plankwright.files.notation import Notation
 from plankwright.files.report import Report, Where
+from plankwright.files.rule_sense import remark_rules
 from plankwright.files.sentences import tell
 from plankwright.files.sound_part import Raw, SoundPart
 from plankwright.files.surface_sense import make_sense, remark_narrow_trim
@@ -144,12 +145,15 @@ class JobText:
 
     def _rules(self, document: JobDocument) -> Rules:
         try:
-            return document.rules.rules()
+            rules = document.rules.rules()
         except InvalidValueError as trouble:
             self.report.refuse(
                 ("rules", trouble.field), f"rules do not fit together: {trouble}; mend one of them"
             )
             return Rules()
+        if not self.notation.guessed:
+            remark_rules(rules, self.report)
+        return rules
 
     def _surfaces(self, document: JobDocument) -> tuple[Surface, ...]:
         if not document.surfaces and not self.report.problems:

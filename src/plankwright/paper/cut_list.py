@@ -45,6 +45,16 @@ _KINDS = {
 }
 
 
+LAY_AND_MARK = (
+    "Lay a board front up, its marked end to the left: the edge towards you is its reference edge, "
+    "of a milled board the groove. A piece of which it is told that its back shows is turned over "
+    "once it is free. Measure along from the marked end and across from the reference edge, and "
+    "make all marks before the first cut. In the drawings the arrow is at the marked end, the "
+    "heavy line is the reference edge, and thick outlines are finished pieces."
+)
+"""How a board lies, and where its marks are measured from."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Freed:
     """A piece that comes free: its label, its size, and how it hangs where that is not plain."""
@@ -55,12 +65,21 @@ class Freed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
-    """One thing to do: with which cut, at which mark, what for or what comes free."""
+    """One thing to do: with which cut, at which mark, what for or what comes free.
+
+    Of a rip along a fence, the text ends with where that is set, which stands on its own besides.
+    """
 
     kind: str
     mark: str
     text: str
     frees: tuple[Freed, ...] = ()
+    fence: str = ""
+
+    @property
+    def besides_fence(self) -> str:
+        """The text without where the fence is set."""
+        return self.text.removesuffix(self.fence).removesuffix("; ")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,6 +105,17 @@ class BoardBlock:
     bench: tuple[Bench, ...]
     offcuts: tuple[str, ...]
     notes: tuple[str, ...]
+
+
+def beyond_the_mark(job: Job) -> str:
+    """Say on which side of a mark the blade goes, and how much it takes."""
+    crosscut, rip = (
+        write_inches(kerf, job.tape) for kerf in (job.rules.crosscut_kerf_nm, job.rules.rip_kerf_nm)
+    )
+    return (
+        f"The blade goes beyond the mark: its kerf ({crosscut} crosscut, {rip} rip) comes out of what "
+        "lies farther on. On sloping lines and notches it goes on the side of the waste."
+    )
 
 
 def cut_list(
@@ -208,10 +238,12 @@ def _saw_step(job: Job, cut: Cut, earlier: Sequence[Cut], pieces: dict[str, AsHu
     else:
         mark = f"take off {write_inches(cut.at_nm + kerf, job.tape)}"
     text = cut.what[:1].upper() + cut.what[1:]
+    fence = ""
     if cut.kind is CutKind.RIP and cut.at_nm > kerf:
         strip = write_inches(cut.at_nm - _straight_from(cut, earlier, kerf), job.tape)
-        text = f"{text}{'; ' if text else ''}{'f' if text else 'F'}ence at {strip}"
-    return Step(kind=_KINDS[cut.kind], mark=mark, text=text, frees=frees)
+        fence = f"{'f' if text else 'F'}ence at {strip}"
+        text = f"{text}; {fence}" if text else fence
+    return Step(kind=_KINDS[cut.kind], mark=mark, text=text, frees=frees, fence=fence)
 
 
 def _straight_from(cut: Cut, earlier: Sequence[Cut], kerf: Nm) -> Nm:

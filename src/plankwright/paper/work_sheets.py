@@ -8,10 +8,9 @@ from plankwright.draw.view import Page
 from plankwright.draw.wall import wall_map
 from plankwright.layout.done import done_on
 from plankwright.layout.result import Verdict, verdict
-from plankwright.measure import write_inches
 from plankwright.model import NOTHING_DONE, Job, Layout, Standing, Treatment
 from plankwright.paper.caution import CAUTIONS
-from plankwright.paper.cut_list import cut_list
+from plankwright.paper.cut_list import LAY_AND_MARK, beyond_the_mark, cut_list
 from plankwright.paper.hanging_sheet import PLAIN, hanging_sheet
 from plankwright.paper.pack import NOTHING_BESIDES, Pack, printed, printed_sources
 from plankwright.paper.press import press
@@ -197,26 +196,14 @@ def _maps(job: Job, layout: Layout, page: Page, standing: Standing) -> list[dict
 
 
 def _legend(job: Job) -> list[str]:
-    crosscut, rip = (
-        write_inches(kerf, job.tape) for kerf in (job.rules.crosscut_kerf_nm, job.rules.rip_kerf_nm)
-    )
     return [
         "Boards come in the order of hanging. The pieces of a course are equally wide: the fence stays put.",
-        (
-            "Lay a board front up, its marked end to the left: the edge towards you is its reference edge, "
-            "of a milled board the groove. A piece of which it is told that its back shows is turned over "
-            "once it is free. Measure along from the marked end and across from the reference edge, and "
-            "make all marks before the first cut. In the drawings the arrow is at the marked end, the "
-            "heavy line is the reference edge, and thick outlines are finished pieces."
-        ),
+        LAY_AND_MARK,
         (
             "An angled cut has two marks: “near” on the edge of the strip that is nearer to the reference "
             "edge, “far” on the other."
         ),
-        (
-            f"The blade goes beyond the mark: its kerf ({crosscut} crosscut, {rip} rip) comes out of what "
-            "lies farther on. On sloping lines and notches it goes on the side of the waste."
-        ),
+        beyond_the_mark(job),
         (
             "A piece held as it hangs is measured to the right from its left end and up from its lower "
             "edge. LP and SP are its lengths to the long and to the short point."

@@ -11,6 +11,9 @@ from pathlib import Path
 from plankwright.store.database import HEADER_BYTES, connected, known_version, make_ready
 from plankwright.store.trouble import StoreError, is_damage, told
 
+_FIRST_WORDS = b"SQLite format 3\x00"
+"""Of every database (SQLite file format, 1.3)."""
+
 _LOG_ENDS = ("-wal", "-shm")
 """What is put behind the name of a file for those beside it, which hold what is not brought into it yet."""
 
@@ -116,7 +119,8 @@ def _put_in_place(fresh: Path, path: Path) -> Path | None:
 
 def _set_aside(path: Path) -> Path:
     """Keep the file of before under another name, with all that was written to it."""
-    if path.stat().st_size >= HEADER_BYTES:
+    # The library would throw the log of a file away that it takes for none.
+    if path.stat().st_size >= HEADER_BYTES and _first_bytes(path) == _FIRST_WORDS:
         _bring_in_log(path)
     number = 1
     while (kept := path.with_name(f"{path.stem}-before-{number}{path.suffix}")).exists():
@@ -126,6 +130,11 @@ def _set_aside(path: Path) -> Path:
         if (left := Path(f"{path}{end}")).exists():
             left.replace(f"{kept}{end}")
     return kept
+
+
+def _first_bytes(path: Path) -> bytes:
+    with path.open("rb") as file:
+        return file.read(len(_FIRST_WORDS))
 
 
 def _bring_in_log(path: Path) -> None:

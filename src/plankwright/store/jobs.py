@@ -24,6 +24,9 @@ FROM job LEFT JOIN layout ON layout.id = job.layout_id
 ORDER BY job.removed_at IS NOT NULL, job.changed_at DESC, job.id
 """
 
+_LAST, _NEXT = "NOT taken_back ORDER BY id DESC", "taken_back ORDER BY id"
+"""Which step is taken back, and which is taken again."""
+
 
 class Jobs(OnFile):
     """The jobs of a file; what each does is told in `workshop.jobs.ports.Store`."""
@@ -77,15 +80,21 @@ class Jobs(OnFile):
                 "SELECT id, what, at FROM step WHERE job_id = ? AND NOT taken_back ORDER BY id DESC LIMIT ?",
                 (job_id, most),
             )
-            return tuple(Change(id=row["id"], what=row["what"], at=row["at"]) for row in rows)
+            return tuple(map(_change, rows))
 
-    def undo(self, job_id: str) -> Change | None:
+    def undo(self, job_id: str, only: int | None = None) -> Change | None:
         """Take the last step back."""
-        return self._go(job_id, "before", "NOT taken_back ORDER BY id DESC")
+        return self._go(job_id, "before", _LAST, only)
 
-    def redo(self, job_id: str) -> Change | None:
+    def redo(self, job_id: str, only: int | None = None) -> Change | None:
         """Take the step again that was taken back last."""
-        return self._go(job_id, "after", "taken_back ORDER BY id")
+        return self._go(job_id, "after", _NEXT, only)
+
+    def taken_back(self, job_id: str) -> Change | None:
+        """Give the step that would be taken again next."""
+        with self.reading() as database:
+            row = _step(database, job_id, _NEXT)
+            return None if row is None else _change(row)
 
     def put_away(self, job_id: str) -> None:
         """Put a job away."""
@@ -110,20 +119,17 @@ class Jobs(OnFile):
             gone = database.execute("DELETE FROM job WHERE id = ? AND removed_at IS NOT NULL", (job_id,))
             _demand_one(gone)
 
-    def _go(self, job_id: str, to: str, which: str) -> Change | None:
-        """Bring a job into the state before or after a step."""
+    def _go(self, job_id: str, to: str, which: str, only: int | None) -> Change | None:
+        """Bring a job into the state before or after a step, if it is the one that is meant."""
         with self.writing() as database:
             self._read(database, job_id)
-            row = database.execute(
-                f"SELECT * FROM step WHERE job_id = ? AND {which} LIMIT 1",  # noqa: S608 - our own words
-                (job_id,),
-            ).fetchone()
-            if row is None:
+            row = _step(database, job_id, which)
+            if row is None or only not in {None, row["id"]}:
                 return None
             put(database, job_id, json.loads(row[to]))
             database.execute("UPDATE step SET taken_back = ? WHERE id = ?", (to == "before", row["id"]))
             _note_hung(database, self._read(database, job_id))
-        return Change(id=row["id"], what=row["what"], at=row["at"])
+        return _change(row)
 
     def _set_removed(self, job_id: str, which: str, at: str | None) -> None:
         with self.writing() as database:
@@ -203,6 +209,19 @@ def _card(row: sqlite3.Row) -> JobCard:
         changed_at=row["changed_at"],
         removed_at=row["removed_at"],
     )
+
+
+def _step(database: sqlite3.Connection, job_id: str, which: str) -> sqlite3.Row | None:
+    """Give the step that is taken back or taken again next."""
+    row: sqlite3.Row | None = database.execute(
+        f"SELECT * FROM step WHERE job_id = ? AND {which} LIMIT 1",  # noqa: S608 - our own words
+        (job_id,),
+    ).fetchone()
+    return row
+
+
+def _change(row: sqlite3.Row) -> Change:
+    return Change(id=row["id"], what=row["what"], at=row["at"])
 
 
 def _taken(database: sqlite3.Connection, job_id: str, key: str) -> bool:

@@ -1,6 +1,7 @@
 """What goes wrong becomes a page with one clear sentence; no traceback reaches anybody."""
 
 import logging
+import re
 from http import HTTPStatus
 
 from starlette.exceptions import HTTPException
@@ -13,6 +14,7 @@ from plankwright.web.guard import HEADERS
 from plankwright.web.pages import render
 from plankwright.workshop.check_layout import FaultyLayoutError
 from plankwright.workshop.jobs.kept import NotThereError, StaleError
+from plankwright.workshop.jobs.leaf_words import on_screen
 from plankwright.workshop.jobs.tell_faults import tell_faults
 
 _LOG = logging.getLogger(__name__)
@@ -25,6 +27,9 @@ _SAID = {
 }
 
 _ENDS = (".", "!", "?", "…")
+
+_FILE_NAME = re.compile(r"[^\s.]+\.[a-z]{2,5}\b")
+"""A sentence that begins with one leaves it as it is."""
 
 
 def tell_refusal(request: Request, error: Exception) -> Response:
@@ -49,7 +54,7 @@ def sentences_of(error: Exception) -> list[str]:
         told = list(tell_faults(error))
     else:
         told = str(error).splitlines()
-    return [_sentence(one) for one in told]
+    return [_sentence(on_screen(one)) for one in told]
 
 
 def _ways(request: Request, error: Exception) -> tuple[tuple[str, str], ...]:
@@ -64,7 +69,7 @@ def _ways(request: Request, error: Exception) -> tuple[tuple[str, str], ...]:
 
 def _sentence(told: str) -> str:
     """Write what is a line of a list on a terminal as a sentence of a page."""
-    whole = told[:1].upper() + told[1:]
+    whole = told if _FILE_NAME.match(told) else told[:1].upper() + told[1:]
     return whole if whole.endswith(_ENDS) else f"{whole}."
 
 

@@ -16,6 +16,7 @@ from plankwright.errors import FileTroubleError
 from plankwright.web.desk import Desk
 from plankwright.web.pages import render
 from plankwright.workshop.jobs.kept import KeptJob
+from plankwright.workshop.jobs.local_time import local_time
 from plankwright.workshop.ports import DefinitionReading
 
 MOST_BYTES = 20_000_000
@@ -84,8 +85,16 @@ class Visit:
         if "job_id" in self.request.path_params:
             values.setdefault("job", self.job)
             values.setdefault("last_step", next(iter(self.desk.store.changes(self.job_id, 1)), None))
+            values.setdefault("taken_back", self.desk.store.taken_back(self.job_id))
             values.setdefault("tape_keys", self._tape_keys)
-        return render(self.request, template, {"desk": self.desk, **values}, status=status, block=block)
+            values.setdefault("moved", self.asked("moved"))
+        return render(
+            self.request,
+            template,
+            {"desk": self.desk, "local_time": local_time, **values},
+            status=status,
+            block=block,
+        )
 
     def _tape_keys(self) -> dict[str, object]:
         """Say what the keys for measuring must offer on this job, by the attributes that `keys.js` reads."""

@@ -2,7 +2,7 @@
 
 from plankwright.layout.done import done_on
 from plankwright.model import NOTHING_DONE, Job, Layout, Standing
-from plankwright.paper.cut_list import BoardBlock, cut_list
+from plankwright.paper.cut_list import LAY_AND_MARK, BoardBlock, beyond_the_mark, cut_list
 from plankwright.paper.hanging_sheet import PLAIN, SurfaceSheet, hanging_sheet
 from plankwright.workshop.advice.fill_pack import plan_hanging
 
@@ -21,6 +21,11 @@ def list_cuts(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> tu
         How far the job has come: only what is still to be sawn is told.
     """
     return cut_list(job, layout, _DRAWING_WIDTH, standing)
+
+
+def tell_marking(job: Job) -> tuple[str, ...]:
+    """Say how a board is marked before it is cut, and on which side of a mark the blade goes."""
+    return LAY_AND_MARK, beyond_the_mark(job)
 
 
 def list_hanging(job: Job, layout: Layout, standing: Standing = NOTHING_DONE) -> tuple[SurfaceSheet, ...]:

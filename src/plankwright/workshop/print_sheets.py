@@ -1,11 +1,12 @@
 """Print a layout as one PDF: answer, maps, cut list for the saw and hanging sheet for the wall."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from plankwright.layout.again import links_kept
 from plankwright.layout.result import Result
 from plankwright.model import NOTHING_DONE, Job, Layout, Standing
+from plankwright.paper.pack import Pack
 from plankwright.paper.work_sheets import work_sheets_pdf
 from plankwright.workshop.advice.fill_pack import fill_pack
 from plankwright.workshop.ask_enough import Answer, ask_enough, describe_wanted
@@ -22,6 +23,7 @@ def print_sheets(
     answer: Answer | None = None,
     standing: Standing = NOTHING_DONE,
     news: Sequence[str] = (),
+    reword: Callable[[Pack], Pack] = lambda pack: pack,
 ) -> bytes:
     """Print the sheets of a layout.
 
@@ -40,6 +42,8 @@ def print_sheets(
         How far the job has come: only what is still to be cut and hung is told.
     news
         What is different from the layout before, in sentences.
+    reword
+        Puts what the trade says into other words, for readers who know neither files nor commands.
 
     Returns
     -------
@@ -54,5 +58,5 @@ def print_sheets(
     headline, *rest = str(told).splitlines()
     job = replace(job, linked=links_kept(job, standing))
     wanted = tuple(describe_wanted(one, job.tape) for one in told.wanted)
-    pack = fill_pack(job, layout, wanted, standing)
+    pack = reword(fill_pack(job, layout, wanted, standing))
     return work_sheets_pdf(job, layout, page, (headline, *news, *rest), remarks, standing=standing, pack=pack)

@@ -24,7 +24,8 @@ def tell_progress(progress: Progress, tape: TapeStyle) -> str:
     best, bound = progress.best, progress.bound
     if best is None:
         return "no layout yet"
-    return ", ".join((_tell_cover(best, bound, tape), _tell_joints(best, bound), _tell_wood(best, tape)))
+    wood = (_tell_wood(best, tape),) if best.wood_spent_nm2 else ()
+    return ", ".join((_tell_cover(best, bound, tape), _tell_joints(best, bound), *wood))
 
 
 def _tell_cover(best: Score, bound: Bound, tape: TapeStyle) -> str:

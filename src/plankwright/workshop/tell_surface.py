@@ -9,6 +9,7 @@ from plankwright.model.surface import twice_signed_area
 
 _PLAIN_CORNERS = 4
 _RUN = {Direction.HORIZONTAL: "level", Direction.VERTICAL: "upright"}
+_RUN_FLAT = {Direction.HORIZONTAL: "along the width", Direction.VERTICAL: "along the depth"}
 _DEEP = {SurfaceKind.WALL: "high", SurfaceKind.CEILING: "deep", SurfaceKind.FLOOR: "deep"}
 
 
@@ -16,7 +17,7 @@ def tell_surface(surface: Surface, tape: TapeStyle) -> tuple[str, ...]:
     """Say the most important of a surface, in sentences."""
     return (
         _size(surface, tape),
-        f"Courses run {_RUN[surface.courses_run]}, the first at the {surface.start}.",
+        f"Courses run {_run(surface)}, the first at the {surface.start}.",
         _framing(surface, tape),
         *_standing(surface),
     )
@@ -44,10 +45,14 @@ def _size(surface: Surface, tape: TapeStyle) -> str:
     )
 
 
+def _run(surface: Surface) -> str:
+    return (_RUN if surface.kind is SurfaceKind.WALL else _RUN_FLAT)[surface.courses_run]
+
+
 def _framing(surface: Surface, tape: TapeStyle) -> str:
     framing = surface.framing
     if framing.solid:
-        return "Solid backing: a nail holds anywhere."
+        return "Solid backing: a nail holds anywhere that nothing runs behind."
     members = sorted(framing.members, key=lambda member: member.centre_nm)
     origin = "left" if members[0].runs is Direction.VERTICAL else "bottom"
     word = "stud" if surface.kind is SurfaceKind.WALL and origin == "left" else "strip or joist"

@@ -82,7 +82,7 @@ def swap(visit: Visit) -> Response:
     stored = visit.desk.store.keep_layout(visit.job_id, swapped.laid)
     visit.change(
         f"boards of {piece[1]} and {label} swapped",
-        lambda kept: work_by(_as_before(kept, before), stored.id),
+        lambda kept: replace(work_by(_as_before(kept, before), stored.id), wishes=swapped.wishes),
     )
     return visit.go_to_job("layout")
 

@@ -11,8 +11,7 @@ from plankwright.web.screens.working import mark, pieces_named, screen_of, to_ma
 from plankwright.web.visit import Visit, page
 from plankwright.workshop.jobs.at_work import AtWork
 from plankwright.workshop.jobs.kept import RefusedError
-from plankwright.workshop.jobs.mark_kept import happened_to
-from plankwright.workshop.jobs.pieces_at_hand import PieceAtHand, cut_wrong
+from plankwright.workshop.jobs.pieces_at_hand import PieceAtHand, cut_wrong, what_broke
 from plankwright.workshop.mark_work import Happened
 
 _WHERE = ("board", "surface", "course", "only")
@@ -41,7 +40,7 @@ def mark_broke(visit: Visit) -> Response:
         pieces = pieces_named(visit, at, ["piece", "other"])
         if not pieces:
             raise RefusedError("Say what broke: tick the piece, or several.")
-        return mark(visit, happened_to(MarkKind.BROKE, [piece.key for piece in pieces]), **_back(visit))
+        return mark(visit, what_broke(pieces, sawn=_sawn(visit)), **_back(visit))
     except PlankwrightError as trouble:
         return _again(visit, at, "broke", trouble)
 
@@ -65,6 +64,11 @@ def mark_lost(visit: Visit) -> Response:
         return mark(visit, [Happened(kind=MarkKind.LOST, names=(board_id,))], **_back(visit))
     except PlankwrightError as trouble:
         return _again(visit, at, "lost", trouble)
+
+
+def _sawn(visit: Visit) -> bool | None:
+    """Give the answer to whether what broke was sawn by then; nothing when there is none."""
+    return {"yes": True, "no": False}.get(visit.text("sawn"))
 
 
 def _cut_wrong(visit: Visit, at: AtWork) -> Happened:
@@ -112,6 +116,7 @@ def _form(
         given=given,
         problems=problems,
         offered=offered,
+        unsawn=what == "broke" and any(piece.not_cut for piece in offered),
         ticked=ticked,
         others=_choices(piece for piece in at.pieces.values() if piece.in_hand and piece not in offered),
         board_ids=[board.id for board in at.job.boards if board.id not in at.standing.lost],

@@ -18,7 +18,7 @@ from plankwright.workshop.jobs.change_units import HALF_MILLIMETRES, as_form, ch
 from plankwright.workshop.jobs.kept import KeptJob, NotThereError
 from plankwright.workshop.jobs.tally_boards import fingerprint
 
-_BESIDES = frozenset({"seen", "key", "add", "remove", "lot_of_tally"})
+_BESIDES = frozenset({"seen", "key", "add", "remove", "draw", "lot_of_tally"})
 """Fields that say what to do with the form."""
 
 _ROWS = frozenset({"saw.name", "lot.name", "task.name", "price.name"})
@@ -56,6 +56,8 @@ def show_rules(visit: Visit) -> Response:
 def change(visit: Visit) -> Response:
     """Keep the rules, or show the form again: with a row more, with a row less, or with what will not do."""
     form, seen = _filled_form(visit), visit.text("seen")
+    if visit.form.get("draw") is not None:
+        return _show_rules(visit, form, seen)
     if added := visit.text("add"):
         return _show_rules(visit, form.with_row(*added.split(".", 1)) if added in _ROWS else form, seen)
     if lot := visit.text("lot_of_tally"):
@@ -120,6 +122,7 @@ def _show_rules(visit: Visit, form: FilledForm, seen: str, *, status: int = 200)
         status=status,
         form=form,
         seen=seen,
+        again=visit.request.method == "POST",
         groups=rule_groups(reading.tape, visit.desk.bench.files.rule_meanings()),
         choices=_CHOICES,
         unsaid=lots_unsaid(visit.job.boards, said),

@@ -1,25 +1,28 @@
 """One surface as a form: numbers, and a drawing of them beside it that changes as one types."""
 
 import secrets
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from starlette.responses import Response
 from starlette.routing import Route
 
 from plankwright.errors import BadInputError, PlankwrightError
+from plankwright.measure import System
 from plankwright.web.filled_form import FilledForm
 from plankwright.web.forms import flat, nested
 from plankwright.web.mishaps import sentences_of, status_of
 from plankwright.web.visit import Visit, page
 from plankwright.workshop.jobs.fill_in_surface import Backing, FilledIn, OutlineWay, as_form, filled_in
-from plankwright.workshop.jobs.kept import NotThereError, StaleError
-from plankwright.workshop.jobs.measure_surfaces import surface_at, surfaces_of
+from plankwright.workshop.jobs.kept import KeptJob, NotThereError, StaleError
+from plankwright.workshop.jobs.measure_surfaces import ANOTHER_JOB, surface_at, surfaces_of
 from plankwright.workshop.jobs.preview_surface import preview_surface, put_filled_surface, surfaces_seen
+from plankwright.workshop.jobs.rename_surface import carry_layout
 from plankwright.workshop.jobs.tally_boards import fingerprint
 from plankwright.workshop.tell_surface import tell_places, tell_surface
 
 NEW = "new"
-_BESIDES = frozenset({"seen", "key", "add", "remove", "draw", "over"})
+_BESIDES = frozenset({"seen", "key", "add", "remove", "draw", "over", "next"})
 """Fields that say what to do with the form."""
 
 _ROWS = frozenset(
@@ -39,15 +42,21 @@ class Tapping:
 
     Parameters
     ----------
+    row
+        What is placed, by how the names of its fields begin.
     x, y
         The fields; empty for one that is not asked.
     what
         In words, for whoever taps.
+    at_edges
+        Whether it mostly begins at the very edge of the surface, as a door does at the floor.
     """
 
+    row: str
     x: str
     y: str
     what: str
+    at_edges: bool = False
 
 
 _TAPPED = (
@@ -88,19 +97,44 @@ def preview(visit: Visit) -> Response:
     """Show what can be drawn of a surface while it is being filled in."""
     form, place = _filled_form(visit), _place(visit)
     sight = preview_surface(visit.job, visit.desk.bench.files, _filled_in(visit, form, place), place)
-    return visit.show("surface.html", block="sight", form=form, sight=sight, tapping=tapping(form))
+    return visit.show(
+        "surface.html", block="sight", form=form, sight=sight, tapping=tapping(form, visit.text("next"))
+    )
 
 
-def tapping(form: FilledForm) -> Tapping | None:
-    """Say what a tap on the drawing fills in: the place of the first thing that has none."""
+def tapping(form: FilledForm, before: str = "") -> Tapping | None:
+    """Say what a tap on the drawing fills in.
+
+    Parameters
+    ----------
+    form
+        The form.
+    before
+        The row that was placed last, if any.
+
+    Returns
+    -------
+    Tapping | None
+        The place of what was added just now, else of what was placed before, else of the first that has none.
+    """
+    asked = list(_tappings(form))
+    for row in (form.focus.rpartition(".")[0], form.focus.rpartition(".")[0].removesuffix(".centre"), before):
+        for one in asked:
+            if one.row == row:
+                return one
+    return next(iter(asked), None)
+
+
+def _tappings(form: FilledForm) -> Iterator[Tapping]:
+    """Give everything whose place is still to be filled in."""
     for key, x, y, what in _TAPPED:
         for row in form.rows(key):
             names = [f"{row}.{name}" for name in (x, y) if name]
             if form.has(names[0]) and not any(form.value(name).strip() for name in names):
                 sideways = key == "keep_out" and x == "horizontal"
                 first, second = names[0], names[1] if len(names) > 1 else ""
-                return Tapping("", first, what) if sideways else Tapping(first, second, what)
-    return None
+                places = ("", first) if sideways else (first, second)
+                yield Tapping(row, *places, what, at_edges=x == "left" and key != "cut_out")
 
 
 def _keep(visit: Visit, place: int | None, form: FilledForm) -> Response:
@@ -108,10 +142,14 @@ def _keep(visit: Visit, place: int | None, form: FilledForm) -> Response:
     name = filled.table.get("id")
     seen = visit.text("over") or visit.text("seen")
     files = visit.desk.bench.files
+
+    def edit(kept: KeptJob) -> KeptJob:
+        return put_filled_surface(kept, files, filled, place, seen)
+
     try:
+        carry = carry_layout(visit.job, edit(visit.job), place, visit.desk.store)
         visit.change(
-            f"surface {name} {'added' if place is None else 'changed'}",
-            lambda kept: put_filled_surface(kept, files, filled, place, seen),
+            f"surface {name} {'added' if place is None else 'changed'}", lambda kept: carry(edit(kept))
         )
     except BadInputError as trouble:
         wrong = form.troubled((problem.path, problem.what) for problem in trouble.problems)
@@ -156,11 +194,13 @@ def _show(
         form=form,
         place=NEW if place is None else str(place),
         sight=sight,
-        tapping=tapping(form),
+        tapping=tapping(form, visit.text("next")),
         seen=seen,
         key="" if place is not None else key,
+        another_job=ANOTHER_JOB,
+        again=visit.request.method == "POST",
         unit=str(visit.job.definition["units"]),
-        metric=sight.unit == "mm",
+        metric=visit.reading.tape.system is System.METRIC,
         as_it_is=_as_it_is(visit, place) if stale else None,
     )
 

@@ -21,6 +21,7 @@ from plankwright.workshop.jobs.link_surfaces import (
     may_be_linked,
 )
 from plankwright.workshop.jobs.measure_surfaces import (
+    ANOTHER_JOB,
     raise_surface,
     surface_at,
     surfaces_of,
@@ -28,6 +29,9 @@ from plankwright.workshop.jobs.measure_surfaces import (
 )
 from plankwright.workshop.jobs.preview_surface import draw_surface, surfaces_seen
 from plankwright.workshop.tell_surface import tell_surface
+
+_TAKEN_OUT = ("surface ", " taken out")
+"""The step in words, before and after the name of the surface."""
 
 
 def show_surfaces(visit: Visit) -> Response:
@@ -58,8 +62,9 @@ def take_out(visit: Visit) -> Response:
     place, files = place_of(str(visit.request.path_params["place"])), visit.desk.bench.files
     return _change(
         visit,
-        f"surface {_name(visit, place)} taken out",
+        f"{_TAKEN_OUT[0]}{_name(visit, place)}{_TAKEN_OUT[1]}",
         lambda kept: take_out_surface(kept, files, place, visit.text("seen")),
+        then="surfaces?out=1",
     )
 
 
@@ -76,7 +81,11 @@ def link(visit: Visit) -> Response:
 
 
 def _change(
-    visit: Visit, what: str, edit: Callable[[KeptJob], KeptJob], given: dict[str, str] | None = None
+    visit: Visit,
+    what: str,
+    edit: Callable[[KeptJob], KeptJob],
+    given: dict[str, str] | None = None,
+    then: str = "surfaces",
 ) -> Response:
     """Take a step, or show the list again with why not."""
     try:
@@ -85,7 +94,7 @@ def _change(
         raise
     except PlankwrightError as trouble:
         return _show(visit, sentences_of(trouble), status=status_of(trouble), given=given)
-    return visit.go_to_job("surfaces")
+    return visit.go_to_job(then)
 
 
 def _show(
@@ -99,6 +108,8 @@ def _show(
         status=status,
         job=job,
         problems=problems or [],
+        just_out=_just_out(visit),
+        another_job=ANOTHER_JOB,
         surfaces=[
             (table, tell_surface(one, tape))
             for table, (one, tape) in zip(surfaces_of(job.definition), seen, strict=True)
@@ -107,6 +118,15 @@ def _show(
         walls=[(name, name) for name in may_be_linked([one for one, _ in seen])],
         form=FilledForm(given if given is not None else flat({"linked": as_groups(links)})),
     )
+
+
+def _just_out(visit: Visit) -> str:
+    """Name the surface that was taken out in the last step, on the page that follows it; else nothing."""
+    last = next(iter(visit.desk.store.changes(visit.job_id, 1)), None)
+    before, after = _TAKEN_OUT
+    if not visit.asked("out") or last is None or not last.what.startswith(before):
+        return ""
+    return last.what[len(before) :].removesuffix(after) if last.what.endswith(after) else ""
 
 
 def _name(visit: Visit, place: int) -> str:

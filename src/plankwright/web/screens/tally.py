@@ -13,10 +13,21 @@ from plankwright.web.mishaps import sentences_of, status_of
 from plankwright.web.screens import tally_board, tally_brought
 from plankwright.web.screens.tally_entry import WORDS, demand_added, read_values, tally_url, typed_entry
 from plankwright.web.visit import Visit, page
-from plankwright.workshop.jobs.enter_board import Entry, boards_of_entry, next_entry, same_again, tell_added
+from plankwright.workshop.jobs.enter_board import (
+    Entry,
+    boards_of_entry,
+    entry_given,
+    next_entry,
+    same_again,
+    tell_added,
+)
 from plankwright.workshop.jobs.look_at_tally import doubts_about, look_at_tally, row_of, size_of
 from plankwright.workshop.jobs.tally_boards import add_boards
 from plankwright.workshop.jobs.tally_so_far import tell_reach, tell_totals
+
+_NOT_ADDED_YET = "You have typed a board that is not added yet: add it first."
+_AGAIN = "again."
+"""How the fields begin that say what one more like the last board is, beside those of the next one."""
 
 _AT_A_TIME = 50
 _MOST = 10_000
@@ -30,6 +41,10 @@ def show_tally(visit: Visit) -> Response:
 def add(visit: Visit) -> Response:
     """Add a board, or several that are alike."""
     entry = typed_entry(visit)
+    if again := visit.text("again"):
+        if entry.begun:
+            return _show(visit, status=422, problems=[_NOT_ADDED_YET], typed=entry)
+        entry = entry_given(_of_again(visit))
     try:
         boards = boards_of_entry(entry, visit.reading)
         visit.change(tell_added(boards), lambda kept: add_boards(kept, boards))
@@ -38,7 +53,8 @@ def add(visit: Visit) -> Response:
     except PlankwrightError as trouble:
         if _by_itself(visit):
             return PlainTextResponse("\n".join(sentences_of(trouble)), status_of(trouble))
-        return _show(visit, status=status_of(trouble), problems=sentences_of(trouble), typed=entry)
+        typed = typed_entry(visit) if again else entry
+        return _show(visit, status=status_of(trouble), problems=sentences_of(trouble), typed=typed)
     if _by_itself(visit):
         return PlainTextResponse(f"kept {visit.text('key')}")
     return visit.go(tally_url(visit, added=boards[0].id, last=boards[-1].id))
@@ -65,6 +81,11 @@ def count(visit: Visit) -> Response:
 def take_along(visit: Visit) -> Response:
     """Hand out the tally for a spreadsheet."""
     return visit.download(visit.reading.tally_csv(), f"{visit.job.name} tally.csv", "text/csv; charset=utf-8")
+
+
+def _of_again(visit: Visit) -> list[tuple[str, str]]:
+    """Give the fields of one more like the last board."""
+    return [(name.removeprefix(_AGAIN), text) for name, text in visit.fields() if name.startswith(_AGAIN)]
 
 
 def _by_itself(visit: Visit) -> bool:

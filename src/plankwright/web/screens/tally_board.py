@@ -84,6 +84,7 @@ def _show(
         problems=problems,
         board_id=board_id,
         gone=board is None,
+        typed=typed is not None,
         entry=entry,
         # What is written over is what is shown: after a refusal that is the board as it is now.
         seen="" if board is None else fingerprint(board) if stale or not typed else visit.text("seen"),

@@ -1,5 +1,6 @@
 """What cutting, hanging and left over have in common: whether one may work by the layout, and marking."""
 
+import re
 from collections.abc import Sequence
 from typing import Any
 from urllib.parse import urlencode
@@ -32,6 +33,12 @@ _A_YEAR_S = 365 * 24 * 60 * 60
 _LONGEST_NUMBER = 15
 _OF_A_PIECE = "- "
 """Begins a sentence of the news that is about one piece."""
+_OF_THE_PILE = ("Lost: ", "Found since ")
+"""Begin the sentences of the news that tell of what happened to the pile."""
+_SHIFTED = " the start side than before."
+"""Ends those that tell of courses that hang elsewhere now."""
+_NOTHING_HANGS = re.compile(r": none of .* hangs\.$")
+"""Where nothing of a surface hangs, which changes nothing."""
 
 
 def screen_of(visit: Visit) -> str:
@@ -122,7 +129,7 @@ def mark(visit: Visit, happened: Sequence[Happened], **go_on: str) -> Response:
         return mark_kept(kept, files.read_definition(kept.definition, kept.boards).job, by, happened)
 
     try:
-        kept = visit.change(tell_happened(happened), marked)
+        kept = visit.change(tell_happened(happened, several=len(by.layout.surfaces) > 1), marked)
     except StaleError as trouble:
         return _stop(visit, "stale", str(trouble), status=409)
     at = at_work(kept, files, store)
@@ -192,11 +199,21 @@ def _missing(by: KeptLayout) -> dict[str, Any]:
 
 
 def _news(by: KeptLayout) -> dict[str, list[str]]:
-    """Give what changed: what holds for all of it, and piece by piece."""
+    """Give what changed: in the pile and for whole courses, then piece by piece; last how all stands."""
     return {
-        "all": [line for line in by.news if not line.startswith(_OF_A_PIECE)],
+        "all": [line for line in by.news if _tells_of_change(line)],
         "pieces": [line.removeprefix(_OF_A_PIECE) for line in by.news if line.startswith(_OF_A_PIECE)],
+        "same": [
+            line
+            for line in by.news
+            if not (_tells_of_change(line) or line.startswith(_OF_A_PIECE))
+            and not _NOTHING_HANGS.search(line)
+        ],
     }
+
+
+def _tells_of_change(line: str) -> bool:
+    return line.startswith(_OF_THE_PILE) or line.endswith(_SHIFTED)
 
 
 def _is_news(visit: Visit, by: KeptLayout) -> bool:

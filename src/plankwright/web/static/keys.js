@@ -107,6 +107,22 @@ function lastRow() {
   return row(...keys);
 }
 
+// What is behind the keys and wanted beside them: how much there is already, and one more like the last.
+function headRow() {
+  const { keysTold, keysBeside } = field.form?.dataset ?? {};
+  const told = keysTold && document.querySelector(keysTold)?.textContent.trim();
+  const button = keysBeside && document.querySelector(keysBeside);
+  if (!told && !button) return [];
+  const head = row();
+  head.className = "keys-head";
+  head.append(Object.assign(document.createElement("span"), { textContent: told ?? "" }));
+  if (button) {
+    const text = button.textContent.replace(/\s+/g, " ").trim();
+    head.append(key(text, text, () => document.querySelector(keysBeside)?.click(), "small"));
+  }
+  return [head];
+}
+
 function open(input) {
   field = input;
   const tape = tapeOf(input);
@@ -114,9 +130,10 @@ function open(input) {
   pad.className = "keys";
   pad.setAttribute("role", "group");
   pad.setAttribute("aria-label", "Keys for measuring");
-  pad.replaceChildren(...(tape.metric ? metricRows(tape) : imperialRows(tape)), lastRow());
+  pad.replaceChildren(...headRow(), ...(tape.metric ? metricRows(tape) : imperialRows(tape)), lastRow());
   if (!pad.isConnected) (document.getElementById("main") ?? document.body).append(pad);
   document.documentElement.classList.add("keys-open");
+  document.documentElement.style.setProperty("--keys", `${pad.offsetHeight}px`);
   // Whatever is typed first stands in place of what was kept from the board before.
   setTimeout(() => { if (document.activeElement === input) input.select(); }, 0);
   input.scrollIntoView({ block: "nearest" });
@@ -207,7 +224,7 @@ function reduced(top, bottom) {
 }
 
 function goOn() {
-  const inputs = [...(field?.form?.querySelectorAll("input.tape") ?? [])].filter((one) => one.offsetParent);
+  const inputs = [...(field?.form?.querySelectorAll("input.tape") ?? [])].filter((one) => one.offsetParent && !one.closest("details:not([open])"));
   const after = inputs[inputs.indexOf(field) + 1];
   if (after) after.focus();
   else field?.blur();

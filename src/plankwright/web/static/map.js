@@ -29,3 +29,16 @@ document.addEventListener("click", (event) => {
   }
   for (const button of part.querySelectorAll('[data-size="whole"]')) button.textContent = next ? "All of it" : "To read";
 }, true);
+
+// A board that is wider than the screen begins where the piece lies that one looks at; data-piece names it.
+const begin = () => {
+  for (const sheet of document.querySelectorAll("[data-piece]")) {
+    const drawn = [...sheet.querySelectorAll("g[id]")].find((one) => one.querySelector(":scope > title")?.textContent.startsWith(`${sheet.dataset.piece}:`));
+    if (!drawn) continue;
+    drawn.classList.add("map-here");
+    const box = sheet.parentElement, at = drawn.getBoundingClientRect(), seen = box.getBoundingClientRect();
+    box.scrollLeft += (at.left + at.right - seen.left - seen.right) / 2;
+  }
+};
+begin();
+document.addEventListener("htmx:afterSettle", begin);

@@ -55,7 +55,7 @@ function keep(form, fields) {
     url: form.getAttribute("action"),
     id: of.id,
     size: [of.length, of.width, of.thickness].filter(Boolean).join(" × "),
-    fields: fields.filter(([name, value]) => value !== "" && name !== "key" && name !== "mends"),
+    fields: fields.filter(([name, value]) => value !== "" && name !== "key" && name !== "mends" && !name.startsWith("again.")),
     trouble: "",
   };
   const others = read(job).filter((other) => other.key !== entry.key && other.key !== of.mends);
@@ -88,13 +88,18 @@ function begin(form, entry, id) {
   const kept = form.dataset.queueKeeps.split(" ");
   const of = new Map(entry.fields);
   for (const field of form.elements) {
-    if (!field.name || ["key", "id"].includes(field.name)) continue;
+    if (!field.name || ["key", "id", "again"].includes(field.name)) continue;
     field.value = kept.includes(field.name) ? (of.get(field.name) ?? "") : "";
     if (field.tagName === "SELECT" && field.selectedIndex < 0) field.selectedIndex = 0;
   }
   input(form, "id").value = id;
-  form.querySelector(".just-done")?.remove();
-  form.querySelector(".problems")?.remove();
+  // The form is as if it had come so: nothing is typed in it yet, and nothing is put back.
+  for (const field of form.elements) {
+    if (field.tagName === "INPUT") field.defaultValue = field.value;
+    for (const option of field.options ?? []) option.defaultSelected = option.selected;
+  }
+  delete form.dataset.draftTyped;
+  for (const told of form.querySelectorAll(".just-done, .problems, .draft-told")) told.remove();
   form.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
@@ -287,6 +292,28 @@ function mend(job, key) {
   form.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
+// A page that could not be fetched may be asked for again as soon as there is a connection.
+async function lookForConnection() {
+  const told = document.querySelector(".not-sent[data-until-connected]");
+  if (!told) return;
+  try {
+    await fetch("/static/mark.svg", { method: "HEAD", cache: "no-store", signal: AbortSignal.timeout(PATIENCE_MS) });
+    told.remove();
+  } catch {
+    setTimeout(lookForConnection, OFTEN_MS);
+  }
+}
+
+// One more like the last board is not what somebody wants who has typed another one.
+function sameAgain(form) {
+  const own = (field) => /^(?:length|flaws|flaw\.\d+\.(?:start|end))$/.test(field.name);
+  if ([...form.elements].some((field) => own(field) && field.value.trim())) {
+    say("You have typed a board that is not added yet: add it first.");
+  } else {
+    document.getElementById("again").requestSubmit();
+  }
+}
+
 function say(sentence) {
   document.querySelector(".not-sent")?.remove();
   const box = make("section", "", { className: "not-sent" });
@@ -323,12 +350,16 @@ for (const name of ["htmx:sendError", "htmx:timeout"]) {
     const from = formOf(event);
     if (from?.matches?.(FORM)) keep(from, fieldsOf(event.detail.requestConfig));
     else if (from?.matches?.("form[method=post]")) say("There is no connection, so this was not sent. What you filled in still stands here: send it again.");
-    else if (from?.matches?.("a, form")) say("There is no connection, so the page could not be fetched.");
+    else if (from?.matches?.("a, form")) {
+      say("There is no connection, so the page could not be fetched.");
+      document.querySelector(".not-sent").dataset.untilConnected = "";
+      setTimeout(lookForConnection, OFTEN_MS);
+    }
   });
 }
 document.addEventListener("htmx:afterRequest", (event) => {
   const form = formOf(event);
-  const mended = event.detail.successful && form?.matches?.(FORM) && event.detail.requestConfig.formData.get("mends");
+  const mended = event.detail.xhr.status < 400 && event.detail.successful && form?.matches?.(FORM) && event.detail.requestConfig.formData.get("mends");
   if (mended) remove(form.dataset.queue, mended);
 });
 document.addEventListener("click", (event) => {
@@ -340,7 +371,16 @@ document.addEventListener("click", (event) => {
   if (button.dataset.waiting === "drop") { remove(job, button.dataset.key); show(); }
 });
 document.addEventListener("htmx:load", (event) => { if (event.target === document.body || event.target.parentElement === document.body) { show(); adjust(); } });
-window.addEventListener("online", flush);
+document.addEventListener("click", (event) => {
+  const button = event.target.closest?.("#same-again");
+  if (!button?.form) return;
+  event.preventDefault();
+  sameAgain(button.form);
+});
+window.addEventListener("online", () => {
+  flush();
+  lookForConnection();
+});
 window.addEventListener("storage", show);
 document.addEventListener("visibilitychange", () => { if (!document.hidden) flush(); });
 show();

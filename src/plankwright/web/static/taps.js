@@ -7,6 +7,7 @@
 //   data-tap-x-length     how long the shape is in life; also data-tap-y-length
 //   data-tap-unit         "in" or "mm", written behind the number
 //   data-tap-round        to how much of a unit it is rounded
+//   data-tap-snap         within how much of an end of the shape the end itself is meant; never without it
 //   data-tap-form         which form the fields are in; the nearest without it
 // An element with data-tap-told in that form says what was filled in.
 document.addEventListener("click", (event) => {
@@ -34,13 +35,30 @@ function fill(form, drawing, names, length, share) {
   const whole = Number(length);
   // A thumb beside the shape means its edge; what is rounded must not reach beyond it.
   const inside = Math.min(Math.max(share, 0), 1) * whole;
-  const place = Math.min(Math.round(inside / step) * step, whole);
-  const decimal = document.querySelector("[data-tape-decimal]")?.dataset.tapeDecimal ?? ".";
-  const number = Number(place.toFixed(4)).toString().replace(".", decimal);
-  field.value = `${number} ${drawing.dataset.tapUnit ?? "mm"}`;
+  const near = Number(drawing.dataset.tapSnap ?? 0);
+  const rounded = Math.min(Math.round(inside / step) * step, whole);
+  const place = inside <= near ? 0 : whole - inside <= near ? whole : rounded;
+  field.value = written(place, drawing.dataset.tapUnit ?? "mm");
   field.classList.add("just-filled");
   setTimeout(() => field.classList.remove("just-filled"), 1500);
   field.dispatchEvent(new Event("input", { bubbles: true }));
   const label = field.labels?.[0]?.textContent.trim() ?? field.name;
   return `${label} ${field.value}`;
+}
+
+// As it is written elsewhere: inches with a fraction, such as 2-1/2", the rest with a decimal mark.
+const FINEST = 64;
+
+function written(place, unit) {
+  if (unit !== "in") {
+    const decimal = document.querySelector("[data-tape-decimal]")?.dataset.tapeDecimal ?? ".";
+    return `${Number(place.toFixed(4)).toString().replace(".", decimal)} ${unit}`;
+  }
+  // Rounded down: what is rounded up may reach beyond the shape.
+  const parts = Math.floor(place * FINEST + 1e-3);
+  let [top, bottom] = [parts % FINEST, FINEST];
+  while (top && top % 2 === 0) [top, bottom] = [top / 2, bottom / 2];
+  const whole = Math.floor(parts / FINEST);
+  if (!top) return `${whole}"`;
+  return whole ? `${whole}-${top}/${bottom}"` : `${top}/${bottom}"`;
 }

@@ -92,9 +92,10 @@ def errand_for(
         raise RefusedError("There is no layout to go on from yet: have the whole job laid out first.")
     _demand_same_surfaces(kept, job, layout)
     demand_boards(job, standing_of(kept))
+    # What was asked for still holds when something happens.
     return Errand(
         job=job,
-        made=made,
+        made=made if kept.wishes.none else Made.AROUND,
         effort=effort,
         seed=seed,
         before=layout,

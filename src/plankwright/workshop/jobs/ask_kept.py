@@ -11,7 +11,7 @@ from plankwright.workshop.ask_trade import QUESTIONS, ask_one
 from plankwright.workshop.caution import CAUTION
 from plankwright.workshop.jobs.at_work import AtWork, SurfacesMissingError, at_work
 from plankwright.workshop.jobs.kept import KeptJob
-from plankwright.workshop.jobs.leaf_words import for_screen
+from plankwright.workshop.jobs.leaf_words import for_screen, on_screen
 from plankwright.workshop.jobs.ports import Store
 from plankwright.workshop.ports import DefinitionReading, Files
 
@@ -73,7 +73,7 @@ def ask_kept(name: str, kept: KeptJob, files: Files, store: Store) -> Told:
     try:
         at = at_work(kept, files, store)
     except (BadInputError, SurfacesMissingError) as trouble:
-        return Told(leaf=None, lacks=str(trouble), screen="surfaces")
+        return Told(leaf=None, lacks=on_screen(str(trouble)), screen="surfaces")
     if at is None:
         return _without_layout(name, reading)
     return _with_layout(name, at)

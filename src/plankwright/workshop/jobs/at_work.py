@@ -29,7 +29,9 @@ from plankwright.workshop.jobs.next_step import (
 from plankwright.workshop.jobs.pieces_at_hand import PieceAtHand, pieces_at_hand
 from plankwright.workshop.jobs.ports import Store
 from plankwright.workshop.jobs.tally_boards import fingerprint
+from plankwright.workshop.jobs.tell_waiting import tell_waiting
 from plankwright.workshop.keep_left_over import LeftOver, gather_left_over
+from plankwright.workshop.list_work import tell_marking
 from plankwright.workshop.ports import Files
 from plankwright.workshop.tell_work import found_since
 from plankwright.workshop.wording import listed
@@ -80,6 +82,16 @@ class AtWork:
     def boards(self) -> tuple[BoardStep, ...]:
         """The boards in the order in which they are cut."""
         return boards_to_cut(self.job, self.by.layout, self.standing)
+
+    @cached_property
+    def marking(self) -> tuple[str, ...]:
+        """How a board is marked before it is cut, and where the blade goes, in sentences."""
+        return tell_marking(self.job)
+
+    @cached_property
+    def damp(self) -> str:
+        """Say that boards have to wait for the moisture of the room; empty when none is known to."""
+        return tell_waiting(self.job, self.by.layout, self.standing)
 
     @cached_property
     def surfaces(self) -> tuple[SurfaceStep, ...]:

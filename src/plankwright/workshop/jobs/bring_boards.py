@@ -55,7 +55,7 @@ def bring_boards(files: Files, reading: DefinitionReading, name: str, content: b
     ending = PurePosixPath(plain).suffix.lower()
     if ending not in _TALLIES:
         raise FileTroubleError(
-            f"{plain or 'That'} is no spreadsheet of boards: choose a file whose name ends in .csv or .xlsx."
+            f"The file {plain} is no spreadsheet of boards: choose one whose name ends in .csv or .xlsx."
         )
     with tempfile.TemporaryDirectory() as made:
         path = Path(made) / f"tally{ending}"

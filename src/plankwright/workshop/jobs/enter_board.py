@@ -9,7 +9,7 @@ from plankwright.errors import BadInputError, Problem
 from plankwright.measure import LengthError, Nm, TapeStyle, round_nearest, write_length
 from plankwright.model import Board, EdgeKind, Flaw, NailsLeft, Severity, Treatment
 from plankwright.workshop.jobs.kept import KeptJob
-from plankwright.workshop.jobs.tally_boards import next_id
+from plankwright.workshop.jobs.tally_boards import next_mark
 from plankwright.workshop.ports import DefinitionReading
 
 FIELDS = (
@@ -122,6 +122,11 @@ class Entry:
         return self.fields.get(name, "")
 
     @property
+    def begun(self) -> bool:
+        """Whether something is filled in that no board before had."""
+        return bool(self["length"] or self["flaws"] or any(flaw.placed for flaw in self.flaws))
+
+    @property
     def of_one(self) -> "Entry":
         """The same as one board, whatever its quantity."""
         return replace(self, fields={**self.fields, "quantity": ""})
@@ -148,7 +153,7 @@ class ReadBack:
 
 def next_entry(kept: KeptJob, reading: DefinitionReading) -> Entry:
     """Guess what the next board is like: called after the last one, and of its sort and section."""
-    name = next_id([board.id for board in kept.boards], kept.boards[-1].id if kept.boards else "")
+    name = next_mark(kept.boards)
     if not kept.boards:
         return Entry(fields={"id": name})
     last = reading.cells_of(kept.boards[-1])

@@ -244,9 +244,9 @@ def _framing_lacks(framing: Mapping[str, Any]) -> Iterator[Trouble]:
             lacking=True,
         )
     elif spacing and not first:
-        yield lacking(("framing", "first_centre"), {}, "the centre of the first one")
+        yield lacking(("framing", "first_centre"), {}, "“First centre”")
     elif first and not spacing:
-        yield lacking(("framing", "spacing"), {}, "the spacing")
+        yield lacking(("framing", "spacing"), {}, "“Then every”")
 
 
 def _part_lacks(table: Mapping[str, Any]) -> Iterator[Trouble]:

@@ -103,7 +103,12 @@ _LABELS = {
     "built": "year",
     **dict.fromkeys(("dry", "damp"), "temperature"),
     "capacity": "widest that it cuts",
+    "crosscut_kerf": "kerf across",
+    "rip_kerf": "kerf along",
 }
+
+_RULES = {"crosscut_kerf": "kerf across", "rip_kerf": "kerf along"}
+"""Rules that a form calls otherwise than a file does."""
 
 _KEYS = (
     *("first_centre", "cut_out", "keep_out", "crosscut_kerf", "rip_kerf", "straight_edge_loss", "end_trim"),
@@ -132,20 +137,27 @@ _BETTER = (
     (re.compile(r"^linked does not fit: "), ""),
     # Names that something without a name goes by.
     (re.compile(r"\b(opening|cut-out|keep-out|concealed)-(\d+)\b"), r"\1 \2"),
+    (re.compile(r"\bcut-out (?=.)"), "socket or pipe "),
+    (re.compile(r"\bkeep-out (?=.)"), "no-nail place "),
+    (re.compile(r"^first_centre\b"), "“First centre”"),
+    (re.compile(r"^spacing (?=“)"), "“Then every”: "),
+    (re.compile(r"^framing runs horizontal like"), "what the nails go into runs level like"),
+    (re.compile(r"^framing runs vertical like"), "what the nails go into runs upright like"),
+    (re.compile(r"^centres has "), "“Centres as measured” has "),
     (re.compile(r"\bconcealed zone (?=concealed )"), ""),
     (re.compile(r"\bconcealed(?: zone)? "), "fixture "),
     (re.compile(r"^(?:corners|heights|between|moisture) \d+ "), ""),
     (re.compile(r"^centres (\d+)"), r"centre \1"),
     (re.compile(r"^id (?=.* is used)"), "the name "),
     (re.compile(r"give each its own id\b"), "give each a name of its own"),
-    (re.compile(rf"\b({'|'.join(_KEYS)})\b"), lambda found: found[0].replace("_", " ")),
+    (re.compile(rf"\b({'|'.join(_KEYS)})\b"), lambda found: _RULES.get(found[0], found[0].replace("_", " "))),
 )
 
 _ENTRIES = {
     "opening": "opening",
-    "cut_out": "cut-out",
+    "cut_out": "socket or pipe",
     "concealed": "fixture",
-    "keep_out": "keep-out",
+    "keep_out": "no-nail place",
     "heights": "height",
     "corners": "corner",
     "between": "layer",
@@ -154,7 +166,7 @@ _ENTRIES = {
     "task": "task",
     "price": "price",
 }
-_GROUPS = {"framing": "framing", "trim": "trim", "nails": "nails", "house": "house"}
+_GROUPS = {"framing": "what the nails go into", "trim": "trim", "nails": "nails", "house": "house"}
 GABLE = {
     "width": "width",
     "sides": "height of the sides",
@@ -162,6 +174,9 @@ GABLE = {
     "ridge": "height of the ridge",
 }
 """What the measures of a gable are called."""
+
+_LABELLED = ("“First centre”", "“Then every”", "“Centres as measured”")
+"""Labels that no two fields of a form have."""
 
 _SEASONS = {"dry": "air in the dry season", "damp": "air in the damp season", "now": "air as it is now"}
 
@@ -188,7 +203,7 @@ def _called(entries: object, number: int) -> str:
 
 def _placed(path: Path, table: Mapping[str, Any], said: str) -> str:
     part = part_of(path, table)
-    names_it = not part or said.removeprefix("the ").startswith(part.split()[0])
+    names_it = not part or said.removeprefix("the ").startswith((part.split()[0], *_LABELLED))
     return _sentence(said if names_it else f"{part}: {said}")
 
 

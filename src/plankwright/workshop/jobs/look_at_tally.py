@@ -8,6 +8,7 @@ from plankwright.measure import TapeStyle, write_length
 from plankwright.model import Board, Flaw
 from plankwright.model.board import lot_key
 from plankwright.workshop.jobs.kept import KeptJob
+from plankwright.workshop.jobs.leaf_words import on_screen
 from plankwright.workshop.wording import capital
 
 WITHOUT_LOT = "–"
@@ -141,7 +142,7 @@ def doubts_about(remarks: Sequence[Problem], kept: KeptJob) -> tuple[Doubt, ...]
     """Give what is doubtful about the boards of a job, of all that is doubtful about it."""
     places = {f"board {board.id}": board.id for board in kept.boards}
     return tuple(
-        Doubt(sentence=capital(remark.what), board_id=places.get(remark.place, ""))
+        Doubt(sentence=capital(on_screen(remark.what)), board_id=places.get(remark.place, ""))
         for remark in remarks
         if not remark.place or remark.place in places
     )

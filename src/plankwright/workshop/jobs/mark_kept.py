@@ -73,10 +73,19 @@ def happened_to(kind: MarkKind, keys: Iterable[PieceKey]) -> tuple[Happened, ...
     )
 
 
-def tell_happened(happened: Sequence[Happened]) -> str:
-    """Say in a few words what happened, such as "1a and 1b hung"."""
-    several = len({one.surface_id for one in happened}) > 1
-    return listed([_tell(one, f" on {one.surface_id}" if several else "") for one in happened])
+def tell_happened(happened: Sequence[Happened], *, several: bool) -> str:
+    """Say in a few words what happened, such as "1a and 1b hung".
+
+    Parameters
+    ----------
+    happened
+        What happened.
+    several
+        Whether the job has more surfaces than one, each with a piece 1a of its own.
+    """
+    return listed(
+        [_tell(one, f" on {one.surface_id}" if several and one.surface_id else "") for one in happened]
+    )
 
 
 def _tell(happened: Happened, where: str) -> str:

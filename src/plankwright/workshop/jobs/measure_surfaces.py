@@ -11,6 +11,9 @@ from plankwright.workshop.ports import Files
 Table = Mapping[str, Any]
 """A table of the definition, such as a surface, as it was filled in."""
 
+ANOTHER_JOB = "copy this one on the list of jobs, or begin one with what is left over"
+"""Where a surface goes that a job cannot take any more."""
+
 _SURFACES, _LINKED = "surface", "linked"
 
 
@@ -60,10 +63,12 @@ def put_surface(kept: KeptJob, files: Files, surface: Table, place: int | None, 
     NotThereError, StaleError
         If there is none at that place, or another than was shown.
     RefusedError
-        If pieces hang on it or are cut for it, and it would be called otherwise.
+        If pieces hang on it or are cut for it, and it would be called otherwise; or if it is new and work on
+        the job has begun.
     """
     surfaces = list(surfaces_of(kept.definition))
     if place is None:
+        _demand_not_begun(kept, "for a further surface")
         return put_tables(kept, files, {_SURFACES: [*surfaces, surface]})
     before = surface_at(kept, place)
     _demand_as_seen(before, seen)
@@ -81,6 +86,7 @@ def take_out_surface(kept: KeptJob, files: Files, place: int, seen: str) -> Kept
     _demand_as_seen(surface, seen)
     name = str(surface.get("id"))
     _demand_untouched(kept, name, "stays in the job")
+    _demand_not_begun(kept, f"for the surfaces without {name}")
     others = [other for at, other in enumerate(surfaces_of(kept.definition)) if at != place]
     linked = [group for group in _links_of(kept.definition) if name not in group]
     return put_tables(kept, files, {_SURFACES: others, _LINKED: linked})
@@ -122,3 +128,9 @@ def _demand_untouched(kept: KeptJob, surface_id: str, otherwise: str) -> None:
     standing = kept.work.standing
     if surface_id in {row.surface_id for row in standing.hung} | {cut.surface_id for cut in standing.cut}:
         raise RefusedError(f"Pieces hang on {surface_id} or are cut for it: it {otherwise}.")
+
+
+def _demand_not_begun(kept: KeptJob, what: str) -> None:
+    """Refuse what no layout of what is left could follow."""
+    if kept.begun:
+        raise RefusedError(f"Work on this job has begun. Begin another job {what}: {ANOTHER_JOB}.")

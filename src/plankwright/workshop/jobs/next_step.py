@@ -22,6 +22,8 @@ class BoardStep:
     ----------
     id
         What it goes by at the saw.
+    of
+        The board of the tally that it is, or is left of.
     pieces, names
         The pieces that come out of it, and what they are called on paper.
     block
@@ -29,6 +31,7 @@ class BoardStep:
     """
 
     id: str
+    of: str
     pieces: tuple[PieceKey, ...]
     names: tuple[str, ...]
     block: BoardBlock | None
@@ -155,14 +158,17 @@ def boards_to_cut(job: Job, layout: Layout, standing: Standing) -> tuple[BoardSt
         for piece in laid.pieces
     }
     sources: dict[tuple[str, bool], list[tuple[PieceKey, str]]] = {}
+    tallied: dict[str, str] = {}
     for laid in layout.surfaces:
         for piece in laid.pieces:
             key = laid.surface_id, piece.label
             source = still.get(key, piece).board_id, key not in still
+            tallied[source[0]] = piece.board_id
             sources.setdefault(source, []).append((key, piece_name(job, laid.surface_id, piece)))
     return tuple(
         BoardStep(
             id=board_id,
+            of=tallied[board_id],
             pieces=tuple(key for key, _ in pieces),
             names=tuple(name for _, name in pieces),
             block=None if done else blocks[board_id],

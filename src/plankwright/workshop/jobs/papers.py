@@ -15,6 +15,7 @@ from plankwright.workshop.draw_map import draw_full_size, draw_map
 from plankwright.workshop.hand_out import CUT_LIST_FILE, LAYOUT_FILE, SHEETS_FILE, make_files, map_files
 from plankwright.workshop.jobs.at_work import AtWork, at_work
 from plankwright.workshop.jobs.kept import KeptJob, NotThereError, RefusedError
+from plankwright.workshop.jobs.leaf_words import answer_for_screen, on_screen, pack_for_screen
 from plankwright.workshop.jobs.ports import Store
 from plankwright.workshop.jobs.take_along import encoded, folder_of, zipped
 from plankwright.workshop.jobs.tally_boards import fingerprint
@@ -139,7 +140,13 @@ def pack_of(kept: KeptJob, at: AtWork, paper: PaperSize | None = None) -> bytes:
     return _PACKS.get(
         key,
         lambda: print_sheets(
-            at.job, at.by.layout, paper, answer=at.by.answer, standing=at.standing, news=at.by.news
+            at.job,
+            at.by.layout,
+            paper,
+            answer=None if at.by.answer is None else answer_for_screen(at.by.answer),
+            standing=at.standing,
+            news=tuple(map(on_screen, at.by.news)),
+            reword=pack_for_screen,
         ),
     )
 

@@ -1,6 +1,6 @@
 """The pieces that something can happen to: those that hang, those that are cut, and those still to be cut."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from plankwright.layout.parting import PieceKey
@@ -8,7 +8,9 @@ from plankwright.layout.sawing import name_on
 from plankwright.measure import Nm, write_inches, write_length
 from plankwright.model import Job, Layout, MarkKind, Part, Piece, Standing, part_of
 from plankwright.workshop.jobs.kept import RefusedError
+from plankwright.workshop.jobs.mark_kept import happened_to
 from plankwright.workshop.mark_work import Happened
+from plankwright.workshop.wording import listed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +48,11 @@ class PieceAtHand:
         return f"{label}@{surface_id}"
 
     @property
+    def not_cut(self) -> bool:
+        """Whether it is not marked as cut, nor as hung."""
+        return not (self.hangs or self.in_hand)
+
+    @property
     def state(self) -> str:
         """How far it is."""
         return "hangs" if self.hangs else "cut" if self.in_hand else "not cut yet"
@@ -80,6 +87,37 @@ def pieces_at_hand(job: Job, layout: Layout, standing: Standing) -> Mapping[str,
         for key, piece in every.items()
     )
     return {piece.word: piece for piece in pieces}
+
+
+def what_broke(pieces: Sequence[PieceAtHand], *, sawn: bool | None) -> tuple[Happened, ...]:
+    """Say that pieces broke, or that boards did before those were cut of them.
+
+    Parameters
+    ----------
+    pieces
+        What broke.
+    sawn
+        Whether those that are not marked as cut were sawn by then. If not, what is left of their boards is
+        unknown, and the boards are lost. Nothing when nobody said; it does not matter if all are marked.
+
+    Raises
+    ------
+    RefusedError
+        If it matters and nobody said.
+    """
+    not_cut = [piece for piece in pieces if piece.not_cut]
+    if not_cut and sawn is None:
+        verb = "is" if len(not_cut) == 1 else "are"
+        raise RefusedError(
+            f"{listed([piece.name for piece in not_cut])} {verb} not marked as cut: say whether it was sawn "
+            "by then."
+        )
+    broken = pieces if sawn else [piece for piece in pieces if not piece.not_cut]
+    lost = () if sawn else tuple(dict.fromkeys(piece.board_id for piece in not_cut))
+    return (
+        *happened_to(MarkKind.BROKE, [piece.key for piece in broken]),
+        *(Happened(kind=MarkKind.LOST, names=(board_id,)) for board_id in lost),
+    )
 
 
 def cut_wrong(piece: PieceAtHand, length_nm: Nm | None, width_nm: Nm | None) -> Happened:

@@ -60,12 +60,24 @@ class Store(Protocol):
         """Give the last steps that can be taken back, the last one first."""
         ...
 
-    def undo(self, job_id: str) -> Change | None:
-        """Take the last step back; nothing when there is none."""
+    def undo(self, job_id: str, only: int | None = None) -> Change | None:
+        """Take the last step back; nothing when there is none, or it is not the only one that is meant.
+
+        Parameters
+        ----------
+        job_id
+            The job.
+        only
+            The number of the step that is meant, as it was shown; whichever is the last when left out.
+        """
         ...
 
-    def redo(self, job_id: str) -> Change | None:
-        """Take the step again that was taken back last; nothing when there is none."""
+    def redo(self, job_id: str, only: int | None = None) -> Change | None:
+        """Take the step again that was taken back last; parameters and answer as of `undo`."""
+        ...
+
+    def taken_back(self, job_id: str) -> Change | None:
+        """Give the step that would be taken again next; nothing when there is none."""
         ...
 
     def put_away(self, job_id: str) -> None:

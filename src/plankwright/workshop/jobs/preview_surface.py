@@ -12,6 +12,7 @@ from plankwright.measure import INCH, MILLIMETRE, LengthError, Nm, System, TapeS
 from plankwright.model import Surface
 from plankwright.workshop.jobs.fill_in_surface import FilledIn
 from plankwright.workshop.jobs.form_words import Trouble, refusal_of, troubles_of
+from plankwright.workshop.jobs.hint_surface import hint_surface
 from plankwright.workshop.jobs.kept import KeptJob
 from plankwright.workshop.jobs.measure_surfaces import put_surface, surfaces_of
 from plankwright.workshop.ports import DefinitionReading, Files
@@ -39,6 +40,8 @@ class Sight:
         What was read, in sentences.
     troubles
         What is missing or wrong.
+    hints
+        What is probably missing, although it can be read.
     width, height
         Of the box around it, in the unit that places on it are told in; empty where nothing is drawn.
     unit
@@ -48,6 +51,7 @@ class Sight:
     drawing: str = ""
     told: tuple[str, ...] = ()
     troubles: tuple[Trouble, ...] = ()
+    hints: tuple[str, ...] = ()
     width: str = ""
     height: str = ""
     unit: str = "in"
@@ -81,6 +85,7 @@ def see_surface(surface: Surface, tape: TapeStyle) -> Sight:
     return Sight(
         drawing=write_svg(bare_wall(surface, tape)),
         told=(*tell_surface(surface, tape), *tell_places(surface, tape)),
+        hints=hint_surface(surface, tape),
         width=width,
         height=height,
         unit=unit,

@@ -12,6 +12,7 @@ from plankwright.workshop.ask_enough import Answer, ask_enough
 from plankwright.workshop.check_layout import LayoutJudgement, check_layout
 from plankwright.workshop.draw_map import draw_map
 from plankwright.workshop.jobs.kept import KeptJob, KeptLayout
+from plankwright.workshop.jobs.leaf_words import answer_for_screen, on_screen
 from plankwright.workshop.jobs.tell_faults import plain_faults
 from plankwright.workshop.tell_remarks import tell_remarks
 
@@ -137,7 +138,7 @@ def see_layout(job: Job, laid: KeptLayout, standing: Standing) -> SeenLayout:
         answer = ask_enough(job, Result(layout=laid.layout), standing)
     return SeenLayout(
         kept=laid,
-        answer=answer,
+        answer=None if answer is None else answer_for_screen(answer),
         pile=said(answer.pile if answer is not None else ()),
         news=said(laid.news),
         minds=plain_faults(laid.minds or tell_remarks(judged.warnings)),
@@ -201,7 +202,7 @@ def see_surfaces(job: Job, layout: Layout, standing: Standing) -> tuple[SeenSurf
 def said(sentences: Sequence[str]) -> tuple[Said, ...]:
     """Put lines that begin with a dash under the sentence before them."""
     found: list[Said] = []
-    for sentence in sentences:
+    for sentence in map(on_screen, sentences):
         if sentence.startswith("- ") and found:
             found[-1] = replace(found[-1], items=(*found[-1].items, sentence.removeprefix("- ")))
         else:

@@ -35,6 +35,8 @@ class PieceInPlace:
         The number of its course.
     label, size
         What is written on it, and its length and width.
+    drawn_as
+        What it is called on the drawing of its board.
     board_id
         The board that it comes from.
     state
@@ -56,6 +58,7 @@ class PieceInPlace:
     course: int
     label: str
     size: str
+    drawn_as: str
     board_id: str
     state: str
     board: BoardBlock | None
@@ -100,6 +103,7 @@ def see_piece(
         course=course.number,
         label=label,
         size=size_of(job, piece),
+        drawn_as=piece_name(job, laid.surface_id, piece),
         board_id=piece.board_id,
         state="hangs" if hangs else "cut" if (laid.surface_id, label) in cut else "",
         board=_board(job, layout, standing, laid, piece) if fits else None,

@@ -146,7 +146,7 @@ def _swaps(job: Job, layout: Layout, standing: Standing, board_id: str) -> Itera
             done = piece.label in hung or (laid.surface_id, piece.label) in cut
             if not done and piece.board_id != board_id:
                 name = name_on(job, laid.surface_id, piece.label)
-                words = f"{name}, board {piece.board_id}, {size_of(job, piece)}"
+                words = f"{name} · board {piece.board_id} · {size_of(job, piece)}"
                 yield SwapChoice(surface=place, label=piece.label, words=words)
 
 

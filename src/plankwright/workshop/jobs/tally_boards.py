@@ -15,6 +15,8 @@ MOST_BOARDS = 10_000
 
 _NUMBERED = re.compile(r"(?P<stem>.*?)(?P<number>\d+)", re.DOTALL)
 
+_COUNTED = re.compile(r"(?P<stem>.*\d)-(?P<number>[1-9]\d{0,4})", re.DOTALL)
+
 
 def fingerprint(value: object) -> str:
     """Give a short mark that is another one as soon as anything about a value is."""
@@ -131,6 +133,35 @@ def next_id(taken: Collection[str], last: str) -> str:
     while (name := f"{stem}{number:0{len(digits)}d}") in taken:
         number += 1
     return name
+
+
+def next_mark(boards: Sequence[Board]) -> str:
+    """Guess what the board after those of a tally is called.
+
+    Boards that were added as several alike are marked 17-1, 17-2 and so on; after the last of them comes 18.
+
+    Parameters
+    ----------
+    boards
+        The tally; the next one comes at its end.
+    """
+    taken = {board.id for board in boards}
+    last = boards[-1].id if boards else ""
+    return next_id(taken, _of_alike(boards) or last)
+
+
+def _of_alike(boards: Sequence[Board]) -> str:
+    """Give the mark that the last boards share, counted from one and alike; empty when it is not so."""
+    match = _COUNTED.fullmatch(boards[-1].id) if boards else None
+    many = min(int(match["number"]), len(boards) + 1) if match else 0
+    if match is None or not 1 < many <= len(boards):
+        return ""
+    shared = match["stem"]
+    alike = [
+        replace(boards[-1], id=f"{shared}-{number}") == board
+        for number, board in enumerate(boards[-many:], start=1)
+    ]
+    return shared if all(alike) else ""
 
 
 def _demand_as_seen(board: Board, seen: str) -> None:

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable
 
 from plankwright.workshop.check_layout import FaultyLayoutError
+from plankwright.workshop.jobs.leaf_words import on_screen
 
 _CODE = re.compile(r" \[\d+\]$")
 """Ends a finding, for whoever looks it up."""
@@ -26,5 +27,5 @@ def tell_faults(error: FaultyLayoutError) -> tuple[str, ...]:
 
 def plain_faults(faults: Iterable[str]) -> tuple[str, ...]:
     """Give faults without their codes, and without wrong sums where there is more than those."""
-    told = tuple(_CODE.sub("", fault) for fault in faults)
+    told = tuple(on_screen(_CODE.sub("", fault)) for fault in faults)
     return tuple(fault for fault in told if not _STATED.search(fault)) or told

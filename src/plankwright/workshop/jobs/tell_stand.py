@@ -4,7 +4,8 @@ from dataclasses import dataclass
 
 from plankwright.errors import Problem
 from plankwright.layout.result import Verdict
-from plankwright.workshop.jobs.kept import KeptSearch, SearchState
+from plankwright.workshop.jobs.kept import KeptSearch, Made, SearchState
+from plankwright.workshop.jobs.leaf_words import on_screen
 from plankwright.workshop.jobs.stand_of_job import StandOfJob
 from plankwright.workshop.jobs.tell_faults import plain_faults
 from plankwright.workshop.wording import capital, counted, listed, number
@@ -45,10 +46,13 @@ class Step:
         Where it is done.
     what
         In a few words.
+    search
+        What is to be laid out, where a search is begun at once.
     """
 
     screen: str
     what: str
+    search: Made | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,9 +151,9 @@ def _steps_when_measured(stand: StandOfJob) -> tuple[Step, ...]:
         seen = (Step(screen="search", what="See what the search had found"),) if found else ()
         return (*seen, Step(screen="layout", what="Lay it out"))
     if stand.faults:
-        return (
-            Step(screen="layout", what="Lay out what is left anew" if stand.begun else "Lay it out anew"),
-        )
+        if stand.begun:
+            return (Step(screen="layout", what="Lay out what is left anew", search=Made.AGAIN),)
+        return (Step(screen="layout#anew", what="Lay it out anew"),)
     return _work_steps(stand)
 
 
@@ -234,7 +238,8 @@ _VERDICTS = {
 
 
 def _look(problem: Problem) -> Look:
-    told = problem.what if problem.what.startswith(problem.place) else f"{problem.place}: {problem.what}"
+    what = on_screen(problem.what)
+    told = what if what.startswith(problem.place) else f"{problem.place}: {what}"
     return Look(screen=_screen(problem), told=capital(told))
 
 
