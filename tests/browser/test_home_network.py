@@ -7,8 +7,8 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from at_desk import keep_small_job
-from browser.conftest import FAR, PHONE
 from browser.doing import counted, tally_board
+from browser.opening import FAR, PHONE
 from browser.running_app import OpenApp, opened, real_desk
 from browser.watching import LOST, Watch
 

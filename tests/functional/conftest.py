@@ -37,5 +37,5 @@ def village(tmp_path: Path) -> Path:
 @pytest.fixture(autouse=True)
 def no_settings(monkeypatch: pytest.MonkeyPatch) -> None:
     """Keep the settings of whoever runs the tests out of them."""
-    for name in ("EFFORT", "SEED", "OUT", "PAPER", "QUIET"):
+    for name in ("EFFORT", "SEED", "OUT", "PAPER", "QUIET", "STORE", "PORT"):
         monkeypatch.delenv(f"PLANKWRIGHT_{name}", raising=False)

@@ -28,7 +28,7 @@ from village import (
 def search(monkeypatch: pytest.MonkeyPatch) -> StandInSearch:
     """Put a stand-in in the place of the search."""
     stand_in = StandInSearch(small_result())
-    monkeypatch.setattr(bootstrap, "search_layout", stand_in)
+    monkeypatch.setattr(bootstrap, "search_for", stand_in)
     return stand_in
 
 

@@ -1,9 +1,13 @@
 """The tree of errors: its exit codes, its texts, and its way through another process."""
 
+import importlib
 import pickle
+import pkgutil
+from collections.abc import Iterator
 
 import pytest
 
+import plankwright
 from plankwright import errors
 from plankwright.errors import (
     BadInputError,
@@ -94,3 +98,20 @@ def test_error_comes_whole_from_another_process(error: PlankwrightError) -> None
     assert type(copy) is type(error)
     assert str(copy) == str(error)
     assert vars(copy) == vars(error)
+
+
+def every_kind(of: type[PlankwrightError]) -> Iterator[type[PlankwrightError]]:
+    """Give every kind of error below one, in all rooms."""
+    for kind in of.__subclasses__():
+        yield kind
+        yield from every_kind(kind)
+
+
+def test_every_error_that_is_made_of_more_than_a_message_says_how_it_is_made_again() -> None:
+    """Else it could not come from another process, and a fault of ours would be told instead of it."""
+    for module in pkgutil.walk_packages(plankwright.__path__, "plankwright."):
+        if not module.name.endswith("__main__"):
+            importlib.import_module(module.name)
+    own_way = {kind for kind in every_kind(PlankwrightError) if "__init__" in vars(kind)}
+    assert BadInputError in own_way
+    assert {kind for kind in own_way if "__reduce__" not in vars(kind)} == set()

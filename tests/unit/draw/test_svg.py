@@ -177,6 +177,15 @@ def test_no_two_hatches_differ_in_colour_alone() -> None:
     assert len(lines) == len(hatched)
 
 
+def test_a_drawing_that_can_be_followed_is_no_image() -> None:
+    """What lies within an image is nothing that one could follow, for those who hear it."""
+    dot = Circle(x=1, y=1, radius=1, style=Style.NAIL)
+    plain, linked = (Group(id="a", title="a", href=href, items=(dot,)) for href in ("", "/there"))
+    assert _written(plain).get("role") == "img"
+    assert _written(linked).get("role") == "group"
+    assert _written(Group(id="b", title="b", items=(linked,))).get("role") == "group"
+
+
 @pytest.mark.parametrize(("text", "part"), [("4b", "4b"), ("entry wall", "entry-wall"), ('a<"b">', "a-b-")])
 def test_ids_hold_only_what_ids_may(text: str, part: str) -> None:
     """Spaces and marks become hyphens."""

@@ -5,10 +5,11 @@ import io
 from collections.abc import Callable
 from dataclasses import replace
 
+import openpyxl
 import pytest
 
 from builders import board, course, job, layout, piece, rectangle, surface_layout, wall
-from plankwright.files import cut_list_csv, layout_to_json
+from plankwright.files import cut_list_csv, cut_list_xlsx, layout_to_json
 from plankwright.files.cut_list import HEADINGS, KEEP, cuts_csv
 from plankwright.layout.sawing import saw_boards
 from plankwright.measure import INCH, System, TapeStyle
@@ -115,3 +116,16 @@ def test_the_porch_is_cut_as_before(golden: Callable[[str, str], None]) -> None:
 def test_the_porch_is_written_as_before(golden: Callable[[str, str], None]) -> None:
     """The layout as JSON."""
     golden("porch_layout.json", layout_to_json(porch_layout()))
+
+
+def test_the_workbook_holds_what_the_csv_does() -> None:
+    """Cell by cell; steps are numbers."""
+    the_job, the_layout = laid_out(name="=A", lot="=1+1")
+    (sheet,) = openpyxl.load_workbook(io.BytesIO(cut_list_xlsx(the_job, the_layout))).worksheets
+    headings, *written = ([cell.value for cell in row] for row in sheet.iter_rows())
+    assert headings == list(HEADINGS)
+    told = [["" if cell is None else str(cell) for cell in row] for row in written]
+    assert told == [list(row.values()) for row in rows(the_job, the_layout)]
+    assert [row[2] for row in written if row[0] == "B"] == list(
+        range(1, 1 + sum(r[0] == "B" for r in written))
+    )

@@ -18,3 +18,10 @@ def test_a_file_without_places_is_told_as_a_whole() -> None:
     report = Report("layout.json", whole_file)
     report.refuse(("a", 1), "is wrong")
     assert str(report.problems[0]) == "layout.json: is wrong"
+
+
+def test_a_problem_keeps_its_path_in_what_was_given() -> None:
+    """A face can show it where it was filled in, even while only a part of that is judged."""
+    report = Report("job.toml", whole_file, lambda where: ("surface", *where))
+    report.refuse((1, "width"), "width is missing")
+    assert [problem.path for problem in report.problems] == [("surface", 1, "width")]

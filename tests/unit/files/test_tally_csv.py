@@ -6,8 +6,9 @@ import pytest
 
 from builders import TAPE, board, flaw, nm
 from plankwright.files import read_tally, tally_csv, write_files
+from plankwright.files.tally_csv import flaw_text, own_flaws, rows_csv
 from plankwright.measure import MILLIMETRE, System, TapeStyle
-from plankwright.model import Board, EdgeKind, EdgeProfile, Face, Flaw, Severity
+from plankwright.model import Board, EdgeKind, EdgeProfile, Face, Flaw, Severity, Treatment
 
 METRIC = TapeStyle(system=System.METRIC)
 
@@ -72,3 +73,35 @@ def test_no_cell_is_a_formula(tmp_path: Path) -> None:
     odd = board("=1+1", 60, 6)
     assert "'=1+1" in tally_csv([odd], TAPE)
     assert [one.id for one in again(tmp_path, odd)] == ["=1+1"]
+
+
+def test_no_row_is_a_formula_and_cells_may_hold_anything() -> None:
+    """Commas, quotation marks and lines of their own stay in their cells."""
+    text = rows_csv(("id", "note"), [("@A", 'says "old", twice'), ("B", "one\ntwo")])
+    assert text == 'id,note\r\n\'@A,"says ""old"", twice"\r\nB,"one\ntwo"\r\n'
+
+
+def test_a_flaw_is_written_as_people_write_it() -> None:
+    """What it is before how bad it is; where that would be read as a place, the other way round."""
+    old = Flaw(start_nm=0, end_nm=1, what="old paint", severity=Severity.BLEMISH, face=Face.FRONT)
+    assert flaw_text(old, "3 in", "5 in") == "3 in to 5 in old paint blemish front"
+    bad = Flaw(start_nm=0, end_nm=1, what="in bad shape", severity=Severity.LOST)
+    assert flaw_text(bad, "3 in", "5 in") == "3 in to 5 in lost in bad shape"
+    bare = Flaw(start_nm=0, end_nm=1, what="lost", severity=Severity.LOST)
+    assert flaw_text(bare, "3 in", "5 in") == "3 in to 5 in lost"
+
+
+def test_what_goes_without_saying_is_no_flaw_of_a_board(tmp_path: Path) -> None:
+    """That treated wood is lost is read from its treatment; all else is told."""
+    lost = Flaw(start_nm=0, end_nm=nm(60), what="treated (creosote), not for indoors", severity=Severity.LOST)
+    rot = flaw(3, 9)
+    treated = board("A", 60, 6, treatment=Treatment.CREOSOTE, flaws=(lost, rot))
+    assert list(own_flaws(treated)) == [rot]
+    assert list(own_flaws(board("B", 60, 6, flaws=(lost, rot)))) == [lost, rot]
+    assert again(tmp_path, treated) == (treated,)
+
+
+def test_a_meter_is_written_to_its_last_figure(tmp_path: Path) -> None:
+    """And without an exponent, which no tally has."""
+    boards = [board(str(reading), 60, 6, moisture_pct=reading) for reading in (12.3456789, 1e-05, 100.0)]
+    assert again(tmp_path, *boards) == tuple(boards)

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from plankwright.errors import FileTroubleError
-from plankwright.files import read_job, write_template
+from plankwright.files import example_folder, read_job, template, write_template
 
 
 def test_the_template_is_a_job(tmp_path: Path) -> None:
@@ -42,3 +42,26 @@ def test_nothing_is_written_over(tmp_path: Path, name: str) -> None:
     ):
         write_template(tmp_path)
     assert [(path.name, path.read_bytes()) for path in tmp_path.iterdir()] == [(name, b"mine")]
+
+
+def test_the_example_is_a_job() -> None:
+    """It is read without a problem, and it is the one in the open beside the source."""
+    folder = example_folder()
+    assert folder == Path(__file__).parents[3] / "examples" / "village-hall"
+    assert read_job(folder).job.boards
+
+
+def test_an_example_that_is_packed_with_the_program_counts(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where it is installed there is no source beside it."""
+    (tmp_path / "example").mkdir()
+    monkeypatch.setattr(template, "files", lambda _package: tmp_path)
+    assert example_folder() == tmp_path / "example"
+
+
+def test_the_example_is_packed_with_the_program() -> None:
+    """At the place where it is looked for."""
+    project = tomllib.loads((Path(__file__).parents[3] / "pyproject.toml").read_text(encoding="utf-8"))
+    packed = project["tool"]["hatch"]["build"]["targets"]["wheel"]["force-include"]
+    assert packed == {"examples/village-hall": "plankwright/files/example"}

@@ -9,8 +9,8 @@ import pytest
 from builders import nm
 from in_progress import Measured, happened, marked
 from plankwright.errors import BadInputError
-from plankwright.files import read_work, work_to_json, write_work
-from plankwright.model import Work
+from plankwright.files import mark_from_json, mark_to_json, read_work, work_to_json, write_work
+from plankwright.model import MarkKind, Work
 
 
 def all_sorts() -> Work:
@@ -62,3 +62,36 @@ def test_marks_that_contradict_each_other_are_refused(tmp_path: Path) -> None:
     part = {"along": ["0 mm", "10 mm"], "across": ["0 mm", "10 mm"]}
     twice = [{"mark": "cut", "what": "1a", "boards": [{"board": "A", "left": [part, part]}]}]
     assert "contradict each other (two parts that are left of board A" in refused(tmp_path, marks=twice)
+
+
+@pytest.mark.parametrize("number", range(len(all_sorts().marks)))
+def test_one_mark_reads_back_exactly(number: int) -> None:
+    """Whatever happened; on one line, as it stands in the file."""
+    mark = all_sorts().marks[number]
+    text = mark_to_json(mark)
+    assert len(text.splitlines()) == 1
+    assert mark_from_json(text) == mark
+    assert json.loads(text) == json.loads(work_to_json(all_sorts()))["marks"][number]
+
+
+def test_every_kind_of_mark_is_among_them() -> None:
+    """Else one might not be read back."""
+    assert {mark.kind for mark in all_sorts().marks} == set(MarkKind)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "{",
+        "[]",
+        "7",
+        '"cut"',
+        '{"mark": "sold", "what": "1a"}',
+        '{"mark": "cut", "x": 1}',
+    ],
+)
+def test_what_is_no_mark_is_refused(text: str) -> None:
+    """In sentences, as a file is."""
+    with pytest.raises(BadInputError):
+        mark_from_json(text)

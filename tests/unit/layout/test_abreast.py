@@ -13,7 +13,7 @@ from plankwright.layout import Effort, Progress, Watch, lay_out
 from plankwright.layout.abreast import lay_abreast
 from plankwright.layout.crew import ALONE
 from plankwright.layout.one_surface import Laid, Turn
-from plankwright.model import Bound, Job, Score
+from plankwright.model import Bound, Job, Layout, Score, SurfaceLayout
 
 _TURN = Turn(number=0, stock=(), cut_into=frozenset(), counted=(), shared=False, seed="1 wall", work=1.0)
 
@@ -104,3 +104,58 @@ def test_a_wall_is_laid_out_the_same_by_whoever_does_it() -> None:
     one = lay_out(job, effort=replace(effort, searches=1)).layout.surfaces[0].score
     both = layout.surfaces[0].score
     assert (both.bare_nm2, both.joints_in_sight) <= (one.bare_nm2, one.joints_in_sight)
+
+
+@pytest.mark.parametrize(
+    ("reports", "seen"),
+    [
+        ([(5, "a"), (4, "b"), (3, "c")], ["a", "b", "c"]),
+        ([(4, "a"), (5, "b"), (4, "c"), (3, "d")], ["a", "d"]),
+        ([(None, ""), (5, "a"), (5, ""), (4, "")], ["a"]),
+    ],
+)
+def test_of_several_only_what_is_better_than_all_before_is_seen(
+    monkeypatch: pytest.MonkeyPatch, reports: list[tuple[int | None, str]], seen: list[str]
+) -> None:
+    """Another search may have found a better one already."""
+
+    def lay_surface(_job: Job, turn: Turn, watch: Watch) -> Laid:
+        bound = Bound()
+        for joints, name in reports:
+            best = None if joints is None else _score(0, joints, 90)
+            shown = SurfaceLayout(surface_id=name, courses=(), score=_score(0, 0, 0))
+            watch.report(
+                Progress(
+                    surface_id="wall",
+                    stage="",
+                    done=0.5,
+                    best=best,
+                    bound=bound,
+                    laid=(shown,) if name else (),
+                )
+            )
+        chance = random.Random(turn.seed)  # noqa: S311 - chance, not secrecy
+        return Laid(plan=(), best=_score(0, 0, 0), bound=bound, bounds=(bound,), chance=chance)
+
+    monkeypatch.setattr(import_module("plankwright.layout.abreast"), "lay_surface", lay_surface)
+    heard: list[Progress] = []
+    lay_abreast(_one_wall(), _TURN, 2, ALONE, Watch(report=heard.append))
+    assert [one.surface_id for progress in heard for one in progress.laid] == seen
+
+
+def test_what_is_seen_of_several_gets_better_and_breaks_no_rule() -> None:
+    """The drawing never goes back to a worse one."""
+    job = _one_wall()
+    heard: list[Progress] = []
+    watch = Watch(report=heard.append, sees=True)
+    lay_out(job, effort=Effort(name="moment", seconds=0.3, searches=2), watch=watch)
+    seen = [progress for progress in heard if progress.laid]
+    assert seen
+    best = [
+        (told.best.bare_nm2, told.best.joints_in_sight, told.best.wood_spent_nm2)
+        for told in seen
+        if told.best
+    ]
+    assert best == sorted(set(best), reverse=True)
+    for told in seen:
+        assert not faults(check_layout(job, Layout(job_name=job.name, surfaces=told.laid)))

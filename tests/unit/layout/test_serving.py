@@ -12,7 +12,7 @@ from plankwright.check import check_layout, faults
 from plankwright.layout import Effort, Progress, Result, Verdict, Watch, lay_out, verdict
 from plankwright.layout.crew import ALONE, Crew
 from plankwright.layout.plan import Stick
-from plankwright.model import Job, Layout
+from plankwright.model import Job, Layout, SurfaceLayout
 
 _MOMENT = Effort(name="moment", seconds=0.3)
 
@@ -103,3 +103,48 @@ def test_progress_is_told_of_every_surface() -> None:
     laid(plenty(), watch=Watch(report=seen.append))
     done = [progress.surface_id for progress in seen if progress.stage == "done"]
     assert done == ["wall-1", "wall-2", "wall-3"]
+
+
+@pytest.mark.parametrize("linked", [(), (("wall-1", "wall-2"),)])
+def test_the_best_so_far_of_every_surface_is_seen(linked: tuple[tuple[str, ...], ...]) -> None:
+    """Each by itself breaks no rule, and linked ones come together."""
+    job = replace(plenty(), linked=linked)
+    seen: list[tuple[SurfaceLayout, ...]] = []
+
+    def look(progress: Progress) -> None:
+        if progress.laid:
+            seen.append(progress.laid)
+
+    result = laid(job, watch=Watch(report=look, sees=True))
+    assert {one.surface_id for told in seen for one in told} == {surface.id for surface in job.surfaces}
+    for told in seen:
+        ids = tuple(one.surface_id for one in told)
+        assert ids in {*linked, *((surface.id,) for surface in job.surfaces)}
+        part = replace(
+            job,
+            surfaces=tuple(surface for surface in job.surfaces if surface.id in ids),
+            linked=linked if len(ids) > 1 else (),
+        )
+        assert not faults(check_layout(part, Layout(job_name=job.name, surfaces=told)))
+    assert result.layout == laid(job).layout
+
+
+def test_nobody_sees_boards_that_are_only_wished_for() -> None:
+    """A layout with the boards that would close it is made at the end, and is no best so far."""
+    job = long_boards_for_one()
+    used: set[str] = set()
+    watch = Watch(
+        report=lambda told: used.update(piece.board_id for one in told.laid for piece in one.pieces),
+        sees=True,
+    )
+    assert laid(job, watch=watch).wanted
+    assert used
+    assert used <= {board.id for board in job.boards}
+
+
+def test_nothing_is_seen_by_who_does_not_ask() -> None:
+    """Writing a layout down takes time."""
+    told: list[Progress] = []
+    laid(plenty(), watch=Watch(report=told.append))
+    assert told
+    assert not any(progress.laid for progress in told)

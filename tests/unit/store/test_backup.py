@@ -4,6 +4,7 @@ import sqlite3
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
+from typing import cast
 
 import pytest
 
@@ -328,3 +329,52 @@ def test_an_older_backup_is_brought_up_to_today(
         (found,) = database.execute("SELECT count(*) FROM sqlite_schema WHERE name = 'saw'").fetchone()
         database.close()
         assert found == tables
+
+
+class Refusing:
+    """A database that cannot be copied.
+
+    Parameters
+    ----------
+    name
+        What the library calls the reason.
+    """
+
+    def __init__(self, name: str) -> None:
+        self.name = name
+
+    def execute(self, *_what: object) -> None:
+        """Refuse."""
+        error = sqlite3.OperationalError("in the words of the library")
+        error.sqlite_errorname = self.name
+        raise error
+
+
+@pytest.mark.parametrize(
+    ("name", "told"),
+    [
+        ("SQLITE_FULL", "copy.db cannot grow: the disk is full"),
+        ("SQLITE_CANTOPEN", "copy.db cannot be opened"),
+        ("SQLITE_IOERR_WRITE", "copy.db cannot be read or written"),
+        ("SQLITE_CORRUPT", "jobs.db is damaged"),
+    ],
+)
+def test_trouble_is_told_of_the_file_that_has_it(name: str, told: str) -> None:
+    """A full disk is that of the copy; damage is that of what is copied."""
+    database = cast(sqlite3.Connection, Refusing(name))
+    with pytest.raises(StoreError, match=told):
+        backup._copy_whole(database, Path("jobs.db"), Path("copy.db"))
+
+
+def test_what_lies_beside_a_damaged_file_is_kept_with_it(path: Path, book: Book, copy: Path) -> None:
+    """It may be mended with it, and must not be taken for that of the file put in its place."""
+    book.add(bare_job("in may"))
+    back_up(path, copy)
+    path.write_bytes(b"spoilt " * 2_000)
+    log = Path(f"{path}-wal")
+    log.write_bytes(b"what was written last")
+    kept = restore(path, copy)
+    assert kept is not None
+    assert Path(f"{kept}-wal").read_bytes() == b"what was written last"
+    assert not log.exists()
+    assert names_in(path) == ["in may"]

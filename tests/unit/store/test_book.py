@@ -24,6 +24,7 @@ CALLS: dict[str, Callable[[Book], object]] = {
     "changes": lambda book: book.changes("abc"),
     "undo": lambda book: book.undo("abc"),
     "redo": lambda book: book.redo("abc"),
+    "taken_back": lambda book: book.taken_back("abc"),
     "put_away": lambda book: book.put_away("abc"),
     "bring_back": lambda book: book.bring_back("abc"),
     "forget": lambda book: book.forget("abc"),
@@ -89,6 +90,14 @@ def test_a_setting_stays_as_it_was_first(path: Path, book: Book) -> None:
     assert book.setting("word", lambda: next(words)) == "first"
     assert open_book(path, files).setting("word", lambda: next(words)) == "first"
     assert book.setting("another", lambda: next(words)) == "second"
+
+
+def test_a_setting_is_set_anew(path: Path, book: Book) -> None:
+    """Whether there was one or not."""
+    book.put_setting("word", "first")
+    book.put_setting("word", "second")
+    assert book.setting("word", lambda: "third") == "second"
+    assert open_book(path, files).setting("word", lambda: "third") == "second"
 
 
 def test_what_was_kept_is_there_when_the_file_is_opened_again(path: Path, book: Book) -> None:

@@ -1,5 +1,6 @@
 """Cutting: one board at a time, marked with a tap, and what is laid out anew when something went wrong."""
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -9,6 +10,7 @@ from starlette.testclient import TestClient
 from at_desk import Waiting, make_desk, waiting_search
 from at_walls import form_to, send, standing_of, steps_of, words_of
 from builders import board
+from page_forms import take_back
 from plankwright.layout.result import Result
 from plankwright.model import MarkKind
 from plankwright.web.app import make_app
@@ -50,7 +52,7 @@ def test_cut_and_on_to_the_next_board(client: TestClient, desk: Desk, walls: str
     assert "Last step: 2b on north cut and 1a on south cut." in words_of(after)
     assert {cut.key for cut in standing_of(desk, walls).cut} == {("north", "2b"), ("south", "1a")}
     assert len(desk.store.layouts(walls)) == 1
-    client.post(f"/jobs/{walls}/undo", data={"screen": "cutting"})
+    take_back(client, walls, "cutting")
     assert desk.store.job(walls).work is None
 
 
@@ -59,8 +61,8 @@ def test_a_second_tap_is_no_mistake(client: TestClient, desk: Desk, walls: str) 
     form = form_to(client.get(f"/jobs/{walls}/cutting"), "/cutting/cut")
     send(client, form)
     assert send(client, form).status_code == 200
-    assert steps_of(desk, walls)[0] == "1a cut"
-    assert steps_of(desk, walls).count("1a cut") == 1
+    assert steps_of(desk, walls)[0] == "1a on north cut"
+    assert steps_of(desk, walls).count("1a on north cut") == 1
 
 
 def test_skipping_marks_nothing(client: TestClient, desk: Desk, walls: str) -> None:
@@ -85,7 +87,7 @@ def test_a_piece_that_broke_is_laid_out_anew(client: TestClient, desk: Desk, wal
     asked = client.get(f"/jobs/{walls}/cutting/broke", params={"board": "L"})
     form = form_to(asked, "/cutting/broke")
     assert [value for name, value in form.ticks if name == "piece"] == ["2b@north", "1a@south"]
-    after = send(client, form, piece="1a@south")
+    after = send(client, form, piece="1a@south", sawn="yes")
     words = words_of(after)
     assert "What changed" in words
     assert words.index("What changed") < words.index("Cut board")
@@ -100,15 +102,93 @@ def test_a_piece_that_broke_is_laid_out_anew(client: TestClient, desk: Desk, wal
 def test_what_changed_is_told_until_the_next_mark(client: TestClient, walls: str) -> None:
     """Then it was read."""
     asked = client.get(f"/jobs/{walls}/cutting/broke", params={"board": "L"})
-    after = send(client, form_to(asked, "/cutting/broke"), piece="1a@south")
-    assert "What changed" in words_of(client.get(f"/jobs/{walls}/hanging"))
-    assert "What changed" not in words_of(send(client, form_to(after, "/cutting/cut")))
+    send(client, form_to(asked, "/cutting/broke"), piece="1a@south", sawn="yes")
+    page = client.get(f"/jobs/{walls}/hanging")
+    assert "What changed" in words_of(page)
+    assert "What changed" not in words_of(send(client, form_to(page, "/hanging/hung")))
+
+
+def test_what_changed_is_read_before_anything_is_marked(client: TestClient, walls: str) -> None:
+    """Until then nothing else is under the thumb, on both screens."""
+    asked = client.get(f"/jobs/{walls}/cutting/broke", params={"board": "L"})
+    after = send(client, form_to(asked, "/cutting/broke"), piece="1a@south", sawn="yes")
+    for page, screen in ((after, "cutting"), (client.get(f"/jobs/{walls}/hanging"), "hanging")):
+        (bar,) = re.findall(r'<div class="bar".*', page.text, re.DOTALL)
+        assert re.findall(r"<button[^>]*>([^<]*)<", bar)[0] == "Read, go on"
+        assert f"/{screen}/read" in bar
+        assert "It broke" not in bar
+        assert "/cutting/cut" not in page.text
+
+
+def test_what_is_different_is_told_before_what_stays(client: TestClient, walls: str) -> None:
+    """And that nothing of a surface hangs is no news."""
+    form = form_to(client.get(f"/jobs/{walls}/cutting/lost", params={"board": "A"}), "/cutting/lost")
+    words = words_of(send(client, form))
+    lost, other, stay = (words.index(part) for part in ("Lost: board A.", "instead of A", "still to be hung"))
+    assert lost < other < stay
+    assert "none of" not in words
+
+
+def test_a_board_that_broke_before_it_was_sawn_is_lost(client: TestClient, desk: Desk, walls: str) -> None:
+    """What is left of it is unknown until it is tallied anew."""
+    asked = client.get(f"/jobs/{walls}/cutting/broke", params={"board": "L"})
+    assert "tally it as a new board" in words_of(asked)
+    after = send(client, form_to(asked, "/cutting/broke"), piece="1a@south", sawn="no")
+    assert "Lost: board L." in words_of(after)
+    assert standing_of(desk, walls).lost == ("L",)
+    assert standing_of(desk, walls).left == ()
+
+
+def test_a_piece_that_is_marked_as_cut_was_sawn(client: TestClient, desk: Desk, walls: str) -> None:
+    """Nothing is asked then."""
+    send(client, form_to(client.get(f"/jobs/{walls}/cutting", params={"board": "A"}), "/cutting/cut"))
+    where = {"surface": "north", "course": "1"}
+    asked = client.get(f"/jobs/{walls}/hanging/broke", params=where)
+    assert "sawn" not in dict(form_to(asked, "/hanging/broke").fields)
+    assert "Was it sawn" not in words_of(asked)
+    send(client, form_to(asked, "/hanging/broke"), piece="1a@north")
+    assert standing_of(desk, walls).sawn == ("A",)
+
+
+def test_all_is_marked_before_the_first_cut(client: TestClient, walls: str) -> None:
+    """Said above the cuts, with the side of the mark that the blade goes on."""
+    words = words_of(client.get(f"/jobs/{walls}/cutting"))
+    before = words[words.index("Before the first cut") : words.index("Cuts, in order")]
+    assert "Make all marks first , measured from the marked end" in before
+    assert "The blade goes beyond the mark: its kerf" in before
+
+
+def test_a_rip_shows_what_the_fence_is_set_to(client: TestClient, walls: str) -> None:
+    """Large; the mark stands small beside it."""
+    page = client.get(f"/jobs/{walls}/cutting")
+    large = re.findall(r'class="mark"[^>]*>([^<]*)<', page.text)
+    assert [mark for mark in large if "ence at" in mark]
+    assert all(mark.startswith("Fence at") for mark in large if "ence at" in mark)
+    assert re.search(r'Rip</b> <span class="muted">mark at ', page.text)
+
+
+def test_what_is_left_is_told_by_the_name_that_it_will_have(client: TestClient, walls: str) -> None:
+    """Since it is called otherwise once the board is sawn."""
+    page = client.get(f"/jobs/{walls}/cutting", params={"board": "B"})
+    assert "it is called B rest here" in words_of(page)
+
+
+def test_boards_that_are_too_damp_are_told_of(client: TestClient, desk: Desk, walls: str) -> None:
+    """On both screens, with the way to the readings; nothing is said where none was read."""
+    assert "too damp" not in client.get(f"/jobs/{walls}/cutting").text
+    damp = replace(board_of(desk.store.job(walls), "A"), moisture_pct=19.0)
+    seen = fingerprint(board_of(desk.store.job(walls), "A"))
+    desk.store.change(walls, "board A changed", lambda kept: change_board(kept, "A", seen, damp))
+    for screen in ("cutting", "hanging"):
+        page = client.get(f"/jobs/{walls}/{screen}")
+        assert "One board is too damp to be cut to size or hung yet." in words_of(page)
+        assert f"/jobs/{walls}/trade/moisture" in page.text
 
 
 def test_another_phone_is_told_too(client: TestClient, desk: Desk, walls: str) -> None:
     """Whoever did not mark it has to read what changed as well."""
     asked = client.get(f"/jobs/{walls}/cutting/broke", params={"board": "L"})
-    after = send(client, form_to(asked, "/cutting/broke"), piece="1a@south")
+    after = send(client, form_to(asked, "/cutting/broke"), piece="1a@south", sawn="yes")
     send(client, form_to(after, "/cutting/read"))
     other = TestClient(make_app(desk), base_url="http://localhost", client=("127.0.0.1", 50_001))
     assert "What changed" in words_of(other.get(f"/jobs/{walls}/cutting"))
@@ -126,6 +206,8 @@ def test_a_board_of_one_piece_has_it_ticked(client: TestClient, walls: str) -> N
         ({}, "Say what broke"),
         ({"piece": "9z@north"}, "There is no piece 9z in the layout"),
         ({"piece": "1a"}, "There is no piece 1a in the layout"),
+        ({"piece": "1a@south"}, "1a is not marked as cut: say whether it was sawn"),
+        ({"piece": "1a@south", "sawn": "perhaps"}, "say whether it was sawn"),
     ],
 )
 def test_what_broke_must_be_said(
@@ -291,7 +373,7 @@ def test_a_search_under_way_is_waited_for(tmp_path: Path) -> None:
         assert "being laid out anew" in words_of(page)
         assert "Cut board" not in words_of(page)
         send(client, tapped)
-        assert steps_of(desk, walls)[0] == "1a cut"
+        assert steps_of(desk, walls)[0] == "1a on north cut"
         assert len(running) == 2
         assert running[0].given_up
 

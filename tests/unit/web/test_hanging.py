@@ -43,8 +43,25 @@ def test_pieces_are_ticked_off_one_by_one(client: TestClient, desk: Desk, walls:
     second = send(client, form_to(first, "/hanging/hung", piece="2a@north"))
     assert "Hang course 1" in words_of(second)
     assert standing_of(desk, walls).hung_labels("north") == {"2a", "2b"}
-    assert steps_of(desk, walls)[:2] == ["2a hung", "2b hung"]
+    assert steps_of(desk, walls)[:2] == ["2a on north hung", "2b on north hung"]
     assert desk.store.last_search(walls) is None
+
+
+def test_the_next_course_opens_at_its_top(client: TestClient, walls: str) -> None:
+    """While anything of a course is left, the page stays where it is; after its last piece it does not."""
+    page = client.get(f"/jobs/{walls}/hanging", params={"surface": "north", "course": "2"})
+    assert "show:none" in page.text
+    last = send(client, form_to(page, "/hanging/hung", piece="2b@north"))
+    assert "/hanging/hung" in last.text
+    assert "show:none" not in last.text
+
+
+def test_what_taking_down_does_is_said_before_it_is_done(client: TestClient, walls: str) -> None:
+    """Next to the button."""
+    hang(client, walls, "north", 1)
+    page = client.get(f"/jobs/{walls}/hanging", params={"surface": "north", "course": "1"})
+    words = words_of(page)
+    assert words.index("laid out anew at once") < words.index("Take 1a down")
 
 
 def test_a_whole_course_is_ticked_off(client: TestClient, desk: Desk, walls: str) -> None:
@@ -52,7 +69,7 @@ def test_a_whole_course_is_ticked_off(client: TestClient, desk: Desk, walls: str
     page = client.get(f"/jobs/{walls}/hanging", params={"surface": "north", "course": "2"})
     after = send(client, form_to(page, "/hanging/course", course="2").filled(edge=""))
     assert "Hang course 1" in words_of(after)
-    assert steps_of(desk, walls)[0] == "course 2 hung"
+    assert steps_of(desk, walls)[0] == "course 2 on north hung"
     assert standing_of(desk, walls).hung_labels("north") == {"2a", "2b"}
 
 
@@ -85,7 +102,7 @@ def test_a_course_that_came_out_higher_has_the_rest_laid_out_anew(
     words = words_of(after)
     assert words.index("What changed") < words.index("Hang course 2 north")
     assert standing_of(desk, walls).hung_on("north")[0].to_nm == nm(5.25)
-    assert "course 1 hung as measured" in steps_of(desk, walls)
+    assert "course 1 on north hung as measured" in steps_of(desk, walls)
 
 
 def test_a_course_where_it_was_planned_changes_nothing(client: TestClient, desk: Desk, walls: str) -> None:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from starlette.testclient import TestClient
 
 from kept_jobs import bare_job, work_after
+from page_forms import forms_of
 from plankwright.model import MarkKind
 from plankwright.web.desk import Desk
 from plankwright.workshop.jobs.kept import KeptSearch, Made
@@ -13,7 +14,7 @@ from plankwright.workshop.jobs.kept import KeptSearch, Made
 
 def primary(page: str) -> list[tuple[str, str]]:
     """Give the buttons that most would press: where they lead, and what they say."""
-    return re.findall(r'class="button primary" href="[^"]*/(\w*)">([^<]+)<', page)
+    return re.findall(r'class="button primary" href="[^"]*/([\w#]*)">([^<]+)<', page)
 
 
 def test_a_job_from_nothing_begins_with_measuring(client: TestClient, desk: Desk) -> None:
@@ -53,7 +54,20 @@ def test_a_layout_that_fits_no_longer_is_owned_up_to(client: TestClient, desk: D
     page = client.get(f"/jobs/{small}").text
     assert "fits no longer" in page
     assert re.search(rf'<li><a href="/jobs/{small}/layout">[^<]*board A', page)
-    assert primary(page) == [("layout", "Lay it out anew")]
+    assert primary(page) == [("layout#anew", "Lay it out anew")]
+
+
+def test_what_is_left_is_laid_out_anew_from_here(client: TestClient, desk: Desk, small: str) -> None:
+    """With one tap, once work has begun."""
+    desk.store.change(small, "1a hung", lambda job: replace(job, work=work_after((MarkKind.HUNG, "1a"))))
+    desk.store.change(small, "board B taken out", lambda job: replace(job, boards=job.boards[:1]))
+    page = client.get(f"/jobs/{small}")
+    (form,) = [one for one in forms_of(page.text, str(page.url)) if one.action.endswith("/search")]
+    assert dict(form.fields)["made"] == "again"
+    client.post(form.action, data=form.data())
+    search = desk.store.last_search(small)
+    assert search is not None
+    assert search.made is Made.AGAIN
 
 
 def test_a_search_under_way_is_shown(client: TestClient, desk: Desk, example: str) -> None:

@@ -5,6 +5,7 @@ import re
 from starlette.testclient import TestClient
 
 from plankwright.web.desk import Desk
+from plankwright.workshop.jobs.local_time import local_time
 
 
 def names(desk: Desk, *, put_away: bool = False) -> list[str]:
@@ -74,3 +75,14 @@ def test_a_copy_has_the_measurements_and_no_layout(client: TestClient, desk: Des
     client.post(f"/jobs/{small}/copy")
     (copy,) = [card for card in desk.store.cards() if card.id != small]
     assert (copy.name, copy.boards, copy.surfaces, copy.pieces) == ("village hall (copy)", 3, 1, 0)
+
+
+def test_jobs_of_one_name_are_told_apart_by_when_they_were_changed(
+    client: TestClient, desk: Desk, small: str
+) -> None:
+    """And what a copy takes along is said beside its button."""
+    page = client.get("/").text
+    (card,) = desk.store.cards()
+    assert card.id == small
+    assert f"Last changed {local_time(card.changed_at)}" in page
+    assert "layout and progress stay here" in page

@@ -86,7 +86,7 @@ def test_a_file_that_is_too_large_is_told(client: TestClient, monkeypatch: pytes
     monkeypatch.setattr(visit, "MOST_BYTES", 1_000_000)
     status, page, _ = bring(client, JOB, ("tally.csv", b"x" * 1_000_001))
     assert status == 422
-    assert "Tally.csv is larger than 1 MB: choose another file." in page
+    assert "tally.csv is larger than 1 MB: choose another file." in page
 
 
 def test_more_files_than_any_folder_has_are_refused(client: TestClient, desk: Desk) -> None:
@@ -159,5 +159,5 @@ def test_a_file_of_jobs_that_is_in_use_is_told(client: TestClient, desk: Desk, s
             client.post(f"/jobs/{small}/undo"),
         ):
             assert answer.status_code == 503
-            assert "Jobs.db is in use by another program for too long" in answer.text
+            assert "jobs.db is in use by another program for too long" in answer.text
     assert desk.store.job(small).layout_id is not None

@@ -10,9 +10,11 @@ from kept_jobs import bare_job, work_after
 from page_forms import forms_of
 from plankwright.model import MarkKind
 from plankwright.web.desk import Desk
+from plankwright.workshop.ask_enough import ask_enough
+from plankwright.workshop.jobs.choose_layout import work_by
 from plankwright.workshop.jobs.kept import KeptJob, KeptLayout, Made
 from plankwright.workshop.jobs.wishes import NO_WISHES, PieceWish, Wishes
-from village import small_layout, spoilt_layout
+from village import small_job, small_layout, small_result, spoilt_layout
 
 
 def shown(client: TestClient, path: str) -> str:
@@ -87,6 +89,20 @@ def test_a_layout_that_fits_no_longer_says_so_first(desk: Desk, client: TestClie
     assert "board A" in page
     assert "Go on to cutting" not in page
     assert 'value="again" checked' in page
+
+
+def test_an_answer_that_holds_no_longer_is_told_as_of_then(
+    desk: Desk, client: TestClient, small: str
+) -> None:
+    """Small, and not as the answer of this page."""
+    answer = ask_enough(small_job(), small_result())
+    laid = desk.store.keep_layout(small, KeptLayout(layout=small_layout(), made=Made.SEARCHED, answer=answer))
+    desk.store.change(small, "another layout taken", lambda kept: work_by(kept, laid.id))
+    assert f'class="answer">{answer.headline}' in shown(client, f"/jobs/{small}/layout")
+    desk.store.change(small, "board A taken out", without_first_board)
+    page = shown(client, f"/jobs/{small}/layout")
+    assert f"When it was laid out: {answer.headline}" in page
+    assert 'class="answer"' not in page
 
 
 def test_a_surface_that_is_gone_or_another_is_not_drawn(desk: Desk, client: TestClient, small: str) -> None:
@@ -244,6 +260,7 @@ def test_a_piece_can_be_asked_to_stay_and_the_wish_taken_back(
     """It is told on the layout, with the way to have the rest laid out around it."""
     answer = client.post(f"/jobs/{small}/layout/wishes/keep", data=piece_fields(desk, small, "1a"))
     assert "1a stays where it is" in answer.text
+    assert answer.text.index("Asked for</h2>") < answer.text.index('aria-label="The answer"')
     (wish,) = desk.store.job(small).wishes.kept
     assert (wish.label, wish.board_id) == ("1a", "A")
     (form,) = [

@@ -16,7 +16,7 @@ def test_what_will_be_left_is_listed(client: TestClient, desk: Desk) -> None:
     words = words_of(client.get(f"/jobs/{walls}/left"))
     assert "Two whole boards and one offcut left" in words
     assert "as yet 0 of 5 pieces hang" in words
-    assert "B-1" in words
+    assert "Each offcut has a new mark of its own here, such as B-1." in words
     assert 'E 8\' 1" 5-1/4" floor' in words
 
 

@@ -107,7 +107,7 @@ def test_of_a_layout_that_fits_no_longer_there_is_no_paper(
     page = client.get(f"/jobs/{small}/paper")
     assert page.status_code == 409
     assert "board A, which is not in the tally" in page.text
-    assert re.search(rf'href="/jobs/{small}/layout">Lay it out anew', page.text)
+    assert re.search(rf'href="/jobs/{small}/layout#anew">Lay it out anew', page.text)
     assert links(page.text) == {"tally.csv", "tally.xlsx"}
     for file in FILES:
         got = client.get(f"/jobs/{small}/paper/{file}")

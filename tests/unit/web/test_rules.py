@@ -144,3 +144,14 @@ def test_units_that_are_none_are_refused(
     assert all(told.endswith(".") for told in alerts(page))
     assert re.search(rf'name="{name}"[^>]*aria-invalid="true"', page.text)
     assert desk.store.job(small) == before
+
+
+def test_a_kerf_that_no_blade_takes_is_refused(client: TestClient, desk: Desk, small: str) -> None:
+    """In plain words, with all that was typed."""
+    form = rules_form(client.get(f"/jobs/{small}/rules"))
+    page = client.post(form.action, data=form.filled(**{"rules.rip_kerf": "5 ft"}).data())
+    assert page.status_code == 422
+    told = "Kerf along must be 1/2 in (12.7 mm) or less: no saw blade takes more, so check the unit."
+    assert alerts(page) == [told]
+    assert dict(rules_form(page).fields)["rules.rip_kerf"] == "5 ft"
+    assert "rip_kerf" not in desk.store.job(small).definition.get("rules", {})

@@ -302,8 +302,8 @@ def test_a_surface_that_pieces_hang_on_stays(client: TestClient, desk: Desk, sma
     """It is neither taken out nor called otherwise, and the screens say why."""
     work = work_after((MarkKind.HUNG, "1a"))
     desk.store.change(small, "1a hung", lambda kept: replace(kept, work=work))
-    out = form_of(client.get(f"/jobs/{small}/surfaces"), "/0/out")
-    refused = client.post(out.action, data=out.data())
+    seen = dict(form_of(client.get(f"/jobs/{small}/surfaces/0"), "/0").fields)["seen"]
+    refused = client.post(f"/jobs/{small}/surfaces/0/out", data={"seen": seen})
     assert refused.status_code == 422
     assert alerts(refused) == ["Pieces hang on wall or are cut for it: it stays in the job."]
     form = form_of(client.get(f"/jobs/{small}/surfaces/0"), "/0")
@@ -377,3 +377,80 @@ def test_the_caution_stands_where_pipes_and_wires_are_entered(client: TestClient
     page = client.get(f"/jobs/{bare}/surfaces/new").text
     caution = "Pipes and wires are known only where somebody entered them: find them before you cut or nail."
     assert caution in page[page.index('id="part-keep_out"') : page.index('id="part-concealed"')]
+
+
+def test_a_surface_is_taken_out_after_being_asked_and_brought_back(
+    client: TestClient, desk: Desk, bare: str
+) -> None:
+    """The list says what became of it, with the way back."""
+    out = form_of(add(client, bare, id="entry wall"), "/0/out")
+    page = client.get(f"/jobs/{bare}/surfaces").text
+    assert "Take out entry wall, with all that was measured of it?" in page
+    assert page.index("<details") < page.index("/0/out")
+    assert "was taken out" not in page
+    page = client.post(out.action, data=out.data())
+    assert "entry wall was taken out." in page.text
+    back = [form for form in forms_of(page.text, str(page.url)) if form.action.endswith("/undo")][-1]
+    assert client.post(back.action, data=back.data()).status_code == 200
+    assert [surface["id"] for surface in surfaces_of(desk, bare)] == ["entry wall"]
+    assert "was taken out" not in client.get(f"/jobs/{bare}/surfaces?out=1").text
+
+
+def test_forms_that_were_left_can_be_put_back(client: TestClient, bare: str) -> None:
+    """Both are kept under a key of their own, with what puts it back hidden until there is something."""
+    for page, key in (("surfaces/new", f"surface:{bare}:new"), ("rules", f"rules:{bare}")):
+        shown = client.get(f"/jobs/{bare}/{page}").text
+        assert f'data-unsaved="{key}"' in shown
+        assert re.search(rf'data-unsaved-panel="{key}"[^>]*hidden', shown)
+        assert "data-unsaved-again" not in shown
+        again = client.post(f"/jobs/{bare}/{page}", data={"draw": "draw", "currency": "$", "width": "9 ft"})
+        assert again.status_code == 200
+        assert "data-unsaved-again" in again.text
+
+
+def test_a_ceiling_is_asked_for_in_its_own_words(client: TestClient, bare: str) -> None:
+    """It has no height and no studs."""
+    page = client.post(f"/jobs/{bare}/surfaces/new", data=WALL | {"kind": "ceiling", "draw": "draw"}).text
+    for word in ("Depth", "Along the depth", "Joists or strips", "Courses run along the width"):
+        assert word in page
+    for word in (">Height<", ">Level<", ">Upright<", "Studs or"):
+        assert word not in page
+    wall = client.post(f"/jobs/{bare}/surfaces/new", data=WALL | {"draw": "draw"}).text
+    assert ">Height<" in wall
+    assert "Studs or strips" in wall
+
+
+def test_examples_of_a_metric_job_are_metric(client: TestClient, desk: Desk) -> None:
+    """But for what is bought by the inch."""
+    job = desk.store.add(start_job(files, "Stube", "mm")).id
+    page = client.get(f"/jobs/{job}/surfaces/new").text
+    assert "2226 mm" in page
+    assert not re.search(r"\d ft\b|\d&#39;|\d in\b", page)
+
+
+def test_a_tap_places_what_was_added_last(client: TestClient, bare: str) -> None:
+    """Though something else still waits for its place; then that comes."""
+    url = f"/jobs/{bare}/surfaces/new"
+    both = WALL | {"cut_out.0.centre.0": "", "cut_out.0.centre.1": ""}
+    page = client.post(url, data=both | {"add": "keep_out.vertical", "next": "cut_out.0"})
+    assert 'data-tap-x="keep_out.0.vertical"' in page.text
+    given = dict(form_of(page, "/new").fields)
+    assert given["next"] == "keep_out.0"
+    drawn = client.post(f"{url}/preview", data=given | {"keep_out.0.width": "2"})
+    assert 'data-tap-x="keep_out.0.vertical"' in drawn.text
+    placed = client.post(f"{url}/preview", data=given | {"keep_out.0.vertical": "5 ft"})
+    assert 'data-tap-x="cut_out.0.centre.0"' in placed.text
+
+
+def test_a_door_that_is_tapped_near_the_floor_stands_on_it(client: TestClient, bare: str) -> None:
+    """A socket does not."""
+    url = f"/jobs/{bare}/surfaces/new"
+    assert 'data-tap-snap="3"' in client.post(url, data=WALL | {"add": "opening.left"}).text
+    assert "data-tap-snap" not in client.post(url, data=WALL | {"add": "cut_out.centre.0"}).text
+
+
+def test_an_end_without_framing_is_asked_for(client: TestClient, bare: str) -> None:
+    """It is no more than a hint: the wall is saved all the same."""
+    drawn = unescape(client.post(f"/jobs/{bare}/surfaces/new/preview", data=WALL).text)
+    assert 'Nothing is there to nail to within 15-1/4" of the left end' in drawn
+    assert add(client, bare).status_code == 200

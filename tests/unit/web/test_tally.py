@@ -9,7 +9,7 @@ from starlette.testclient import TestClient
 
 from builders import board, nm
 from kept_jobs import bare_job, plain
-from page_forms import Form, forms_of
+from page_forms import Form, forms_of, take_back
 from plankwright.errors import FileTroubleError
 from plankwright.measure import MILLIMETRE
 from plankwright.web.desk import Desk
@@ -105,7 +105,8 @@ def test_several_alike_are_added_at_once(client: TestClient, desk: Desk, empty: 
     page = _add(client, empty, quantity="3")
     assert "Boards F1-1 to F1-3 added" in page
     assert len(_ids(desk, empty)) == 3
-    client.post(f"/jobs/{empty}/undo", data={"screen": "tally"})
+    assert _fields(page, "entry")["id"] == "F2"
+    take_back(client, empty, "tally")
     assert _ids(desk, empty) == []
 
 
@@ -116,6 +117,40 @@ def test_same_again_adds_a_board_like_the_last(client: TestClient, desk: Desk, e
     assert client.post(again.action, data=again.data()).status_code == 200
     first, second = desk.store.job(empty).boards
     assert (second.id, second.length_nm, len(first.flaws), second.flaws) == ("F2", nm(97), 1, ())
+
+
+def test_same_again_needs_no_script(client: TestClient, desk: Desk, empty: str) -> None:
+    """Its button sends the next board along, which is empty yet; sent twice it adds one board."""
+    form = _form(_add(client, empty, lot="dado"), f"http://localhost/jobs/{empty}/tally", "entry")
+    for _ in range(2):
+        assert client.post(form.action, data={**form.data(), "again": "yes"}).status_code == 200
+    first, second = desk.store.job(empty).boards
+    assert (second.id, second.length_nm, second.lot) == ("F2", first.length_nm, "dado")
+
+
+@pytest.mark.parametrize("typed", [{"length": "50"}, {"flaws": "3 rot"}, {"flaw.0.start": "3"}])
+def test_same_again_does_not_throw_away_what_is_typed(
+    client: TestClient, desk: Desk, empty: str, typed: dict[str, str]
+) -> None:
+    """Nothing is added; it still stands there."""
+    form = _form(_add(client, empty), f"http://localhost/jobs/{empty}/tally", "entry")
+    answer = client.post(form.action, data={**form.data(), **typed, "again": "yes"})
+    assert answer.status_code == 422
+    assert "You have typed a board that is not added yet: add it first." in answer.text
+    assert typed.items() <= _fields(answer.text, "entry").items()
+    assert _ids(desk, empty) == ["F1"]
+
+
+def test_same_again_of_a_tally_without_boards_is_refused(client: TestClient, desk: Desk, empty: str) -> None:
+    """There is nothing to be like."""
+    assert client.post(f"/jobs/{empty}/tally", data={"id": "F1", "again": "yes"}).status_code == 422
+    assert _ids(desk, empty) == []
+
+
+def test_a_fault_of_a_refused_board_is_told_once(client: TestClient, empty: str) -> None:
+    """Not again under the fields."""
+    page = client.post(f"/jobs/{empty}/tally", data={**SIZES, "length": "8x"}).text
+    assert page.count("has an unknown unit") == 1
 
 
 def test_a_form_that_is_sent_twice_adds_one_board(client: TestClient, desk: Desk, empty: str) -> None:
@@ -291,5 +326,5 @@ def test_what_was_done_is_told_only_where_it_was_done(client: TestClient, empty:
     added = client.post(f"/jobs/{empty}/tally", data=SIZES)
     address = str(added.url)
     assert "Board F1 added" in client.get(address).text
-    client.post(f"/jobs/{empty}/undo", data={"screen": "tally"})
+    take_back(client, empty, "tally")
     assert "just-done" not in client.get(address).text

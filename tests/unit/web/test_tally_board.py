@@ -7,7 +7,7 @@ from starlette.testclient import TestClient
 
 from builders import board, flaw, nm
 from kept_jobs import bare_job
-from page_forms import Form, forms_of
+from page_forms import Form, forms_of, take_back
 from plankwright.model import MarkKind, Severity
 from plankwright.web.desk import Desk
 from plankwright.workshop.jobs.mark_kept import mark_kept
@@ -101,7 +101,7 @@ def test_a_board_is_taken_out_and_told(client: TestClient, desk: Desk, job: str)
     _, out = _forms(client, job)
     assert "Board F1 taken out" in client.post(out.action, data=out.data()).text
     assert [one.id for one in desk.store.job(job).boards] == ["F2"]
-    client.post(f"/jobs/{job}/undo", data={"screen": "tally"})
+    take_back(client, job, "tally")
     assert [one.id for one in desk.store.job(job).boards] == ["F1", "F2"]
 
 

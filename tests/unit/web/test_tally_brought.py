@@ -5,6 +5,7 @@ from starlette.testclient import TestClient
 
 from builders import board
 from kept_jobs import bare_job
+from page_forms import take_back
 from plankwright.web.desk import Desk
 
 CSV = "id,lot,length,width,thickness\nA,floor,97,5-1/4,3/4\nB,stage,44,6,3/4\n"
@@ -35,7 +36,7 @@ def test_boards_come_behind_those_that_are_there(client: TestClient, desk: Desk,
     assert status == 200
     assert "Two boards brought along" in page
     assert _ids(desk, job) == ["Z", "A", "B"]
-    client.post(f"/jobs/{job}/undo", data={"screen": "tally"})
+    take_back(client, job, "tally")
     assert _ids(desk, job) == ["Z"]
 
 
@@ -92,7 +93,7 @@ def test_other_files_are_refused(client: TestClient, desk: Desk, job: str, name:
     """With what to choose."""
     status, page = _bring(client, job, CSV, name)
     assert status == 422
-    assert "choose a file whose name ends in .csv or .xlsx" in page
+    assert "choose one whose name ends in .csv or .xlsx" in page
     assert _ids(desk, job) == ["Z"]
 
 

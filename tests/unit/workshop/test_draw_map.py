@@ -30,3 +30,18 @@ def test_without_a_size_the_paper_goes_with_the_tape() -> None:
     (laid,) = small_layout().surfaces
     assert draw_map(small_job(), laid) == draw_map(small_job(), laid, PaperSize.LETTER)
     assert usual_size(TapeStyle(system=System.METRIC)) is PaperSize.A4
+
+
+def test_pieces_lead_where_they_are_told_to() -> None:
+    """A piece without a link leads nowhere."""
+    (laid,) = small_layout().surfaces
+    drawing = draw_map(small_job(), laid, links={"1a": "/pieces/1a"})
+    assert 'href="/pieces/1a"' in drawing
+    assert drawing.count("href=") == 1
+
+
+def test_the_boards_can_be_shown_as_they_look() -> None:
+    """The boards of the small job are of no lot and no tone, and the key says so."""
+    (laid,) = small_layout().surfaces
+    assert "no tone told" in draw_map(small_job(), laid, as_boards_look=True)
+    assert "no tone told" not in draw_map(small_job(), laid)

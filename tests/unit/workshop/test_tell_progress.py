@@ -35,6 +35,11 @@ def test_joints_are_told_with_their_bound() -> None:
     assert told((0, 0, 93)) == "all covered, no joints in sight, 93.0 sq ft of wood"
 
 
+def test_wood_is_told_once_any_is_spent() -> None:
+    """Where what is left is mended it may be long until a board is cut into."""
+    assert told((4, 0, 0), (4, 0)) == "4.0 sq ft bare (best), no joints in sight"
+
+
 def test_bare_wall_is_told_with_its_bound() -> None:
     """The bound on joints is left out while less could be bare: it holds for the best cover only."""
     assert (

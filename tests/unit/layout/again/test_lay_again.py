@@ -7,9 +7,9 @@ import pytest
 from builders import board, nm
 from in_progress import Measured, begun_job, begun_layout, happened, marked
 from plankwright.check import check_layout, faults
-from plankwright.layout import Effort, Result, Watch
+from plankwright.layout import Effort, Progress, Result, Watch
 from plankwright.layout.again import Change, ChangeKind, changes_between, lay_again
-from plankwright.model import Job, JointPolicy, Rules, Work
+from plankwright.model import Job, JointPolicy, Layout, Rules, Work
 from plankwright.workshop.mark_work import Happened
 
 MOMENT = Effort(name="moment", seconds=2)
@@ -178,3 +178,39 @@ def test_rules_that_were_changed_meanwhile_are_kept() -> None:
     assert result.layout.covers_everything
     assert len(result.layout.surfaces[0].courses[3].pieces) == 1
     assert kinds(changes)["3a"] == "same"
+
+
+def test_what_is_seen_heeds_what_is_done_and_gets_better() -> None:
+    """It could be gone on with at any moment."""
+    work = marked(happened("hung", "1"), happened("broke", "2b"), happened("lost", "C"))
+    heard: list[Progress] = []
+    watch = Watch(report=heard.append, sees=True)
+    result = lay_again(begun_job(), begun_layout(), work.standing, effort=MOMENT, watch=watch)
+    seen = [Layout(job_name="village hall", surfaces=told.laid) for told in heard if told.laid]
+    assert seen
+    for layout in seen:
+        assert not faults(check_layout(begun_job(), layout, work.standing))
+    bare = [sum(box.width_nm * box.height_nm for box in layout.surfaces[0].bare) for layout in seen]
+    assert bare == sorted(bare, reverse=True)
+    assert result.layout.covers_everything
+
+
+def test_nobody_is_shown_what_nobody_wants_to_see_of_what_is_left() -> None:
+    """Nor is anything else found."""
+    work = marked(happened("hung", "1"), happened("lost", "C"))
+    heard: list[Progress] = []
+    plain = Watch(report=heard.append)
+    result = lay_again(begun_job(), begun_layout(), work.standing, effort=MOMENT, watch=plain)
+    assert heard
+    assert not any(told.laid for told in heard)
+    seeing = Watch(sees=True)
+    assert result == lay_again(begun_job(), begun_layout(), work.standing, effort=MOMENT, watch=seeing)
+
+
+def test_a_board_that_is_gone_from_the_tally_is_made_up_for() -> None:
+    """Also where it was all that hung in its course."""
+    job = begun_job("X")
+    fewer = replace(job, boards=tuple(one for one in job.boards if one.id != "C"))
+    result = lay_again(fewer, begun_layout(), marked(of=fewer).standing, effort=MOMENT)
+    assert not faults(check_layout(fewer, result.layout))
+    assert result.layout.covers_everything

@@ -104,3 +104,18 @@ def test_places_are_found_again_on_all_walls_together() -> None:
     along = both.walls[1].along
     assert both.laid(("north", 1, 2, 3)) == ("east and north", along + 1, along + 2, 3)
     assert both.laid(("porch", 1, 2, 3)) == ("porch", 1, 2, 3)
+
+
+def test_a_course_is_left_out_on_a_wall_where_what_hangs_leaves_nothing_of_it() -> None:
+    """There the course below came out higher, and the one above hangs already."""
+    both = east_and_north()
+    along = both.walls[1].along
+    below, between, above = (PlannedPiece(STICK, along + nm(at), along + nm(at + 20)) for at in (1, 2, 3))
+    plan = (
+        PlannedCourse(nm(1), nm(6), (below,)),
+        PlannedCourse(nm(6), nm(6.0625), (between,)),
+        PlannedCourse(nm(6.0625), nm(11), (above,)),
+    )
+    begun = {below: (nm(1), nm(6.0625)), above: (nm(6.0625), nm(11))}
+    _, north = both.fold(plan, begun)
+    assert [(course.low, course.high) for course in north] == [(nm(1), nm(6.0625)), (nm(6.0625), nm(11))]

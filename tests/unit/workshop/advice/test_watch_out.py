@@ -3,9 +3,10 @@
 from dataclasses import replace
 
 from builders import board, job, nm, wall
-from plankwright.model import Board, Face, Flaw, Job, Lot, Paint, Severity, Treatment
+from plankwright.model import Board, Face, Flaw, Job, Lot, NailsLeft, Paint, Severity, Treatment
 from plankwright.workshop.advice.watch_out import situation_of, watch_out
 
+SOUND = Lot(name="floor", built=1990, paint=Paint.NO_LEAD_FOUND)
 PAINT = Flaw(start_nm=0, end_nm=nm(96), what="paint", severity=Severity.BLEMISH, face=Face.BACK)
 
 
@@ -54,3 +55,18 @@ def test_only_the_wood_of_untreated_boards_makes_dust() -> None:
     assert situation_of(made).woods == ("pine",)
     (dust,) = [hazard for hazard in watch_out(made) if hazard.what == "Dust"]
     assert not any("redcedar" in said.text for said in dust.said)
+
+
+def test_of_a_pile_that_nobody_has_tallied_the_worst_is_taken() -> None:
+    """Paint, nails and wires are told of before a board is pulled."""
+    bare = replace(job(wall(96, 16), ()), house_built=1950)
+    said = {hazard.what: hazard.said[0].text for hazard in watch_out(bare)}
+    assert said["Paint and lead"].startswith("Paint of unknown age may hold lead")
+    assert said["Nails and rust"].startswith("Old boards may still hold nails")
+
+
+def test_boards_that_are_known_are_told_of_by_themselves() -> None:
+    """Nothing general is said beside what is known."""
+    made = with_lots(board("A", 96, 6, lot="floor", nails=NailsLeft.CHECKED), lots=(SOUND,))
+    said = [one.text for hazard in watch_out(made) for one in hazard.said]
+    assert not any(text.startswith(("Paint of unknown age", "Old boards")) for text in said)
