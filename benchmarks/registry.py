@@ -5,6 +5,7 @@ from typing import Any
 
 from benchmarks.family import Family
 from benchmarks.questions.again import AGAIN
+from benchmarks.questions.app import APP
 from benchmarks.questions.cutting import CUTTING, PUBLISHED
 from benchmarks.questions.pile import PILE
 from benchmarks.questions.planted_walls import EXACT, REAL
@@ -22,5 +23,6 @@ FAMILIES: Mapping[str, Family[Any]] = {
         AGAIN,
         CUTTING,
         PUBLISHED,
+        APP,
     )
 }

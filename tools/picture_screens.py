@@ -2,8 +2,8 @@
 
     python -m tools.picture_screens OUT
 
-The app is opened on a store of its own, with the example job laid out at a glance and partly hung; that takes
-a minute. Whoever changes a screen looks at its pictures.
+The app is opened on a store of its own, with the example job laid out and partly hung; that takes a minute.
+Whoever changes a screen looks at its pictures.
 """
 
 import contextlib
@@ -27,7 +27,7 @@ from plankwright.bootstrap import do_search
 from plankwright.model import Job, Layout, MarkKind, Work
 from plankwright.store import open_book
 from plankwright.workshop.jobs.bring_job import example_job
-from plankwright.workshop.jobs.kept import KeptJob, Made
+from plankwright.workshop.jobs.kept import KeptJob, KeptLayout, Made
 from plankwright.workshop.jobs.search_layout import Errand
 from plankwright.workshop.mark_work import Happened, begin_work, mark_work
 from tools.find_browser import ARGUMENTS, find_browser
@@ -62,14 +62,14 @@ def main() -> None:
 
 
 def keep_example(store: Path) -> str:
-    """Keep the example, laid out and partly hung, and an empty job that was begun after it; give its id."""
+    """Keep the example, laid out twice and partly hung; give its id."""
     book = open_book(store, files)
     kept = book.add(example_job(files))
     job = files.read_definition(kept.definition, kept.boards).job
     if job is None:
         sys.exit("The example job cannot be read.")
-    errand = Errand(job=job, made=Made.SEARCHED, effort="glance")
-    laid = book.keep_layout(kept.id, do_search(errand, lambda _sight: None, lambda: False))
+    book.keep_layout(kept.id, laid_out(job, "1s"))
+    laid = book.keep_layout(kept.id, laid_out(job, "glance"))
     work = hung(job, laid.layout)
 
     def worked_by(before: KeptJob) -> KeptJob:
@@ -77,6 +77,12 @@ def keep_example(store: Path) -> str:
 
     book.change(kept.id, "a new layout taken", worked_by)
     return kept.id
+
+
+def laid_out(job: Job, effort: str) -> KeptLayout:
+    """Lay a job out."""
+    errand = Errand(job=job, made=Made.SEARCHED, effort=effort)
+    return do_search(errand, lambda _sight: None, lambda: False)
 
 
 def hung(job: Job, layout: Layout) -> Work:
@@ -116,8 +122,13 @@ def take_pictures(browser: Browser, url: str, starts: tuple[str, ...], out: Path
     """Take a picture of every screen at every size and in every scheme; give the file of each."""
     screens = walk_screens(url, *starts)
     for scheme, (width, height) in product(SCHEMES, SIZES.items()):
-        size = {"width": width, "height": height}
-        context = browser.new_context(base_url=url, color_scheme=scheme, viewport=size)  # type: ignore[arg-type]
+        context = browser.new_context(
+            base_url=url,
+            color_scheme=scheme,
+            viewport={"width": width, "height": height},
+            has_touch=width < height,
+            is_mobile=width < height,
+        )
         page = context.new_page()
         for route, path in screens.items():
             page.goto(path)

@@ -1,5 +1,6 @@
 """Find every screen of the app by following its links, for pictures of them and for tests of each."""
 
+import re
 from collections.abc import Iterator
 from html.parser import HTMLParser
 from http.client import HTTPConnection
@@ -8,6 +9,9 @@ from urllib.parse import urljoin, urlsplit
 from starlette.routing import Match
 
 from plankwright.web.screens import ROUTES
+
+_NEW = "/new"
+"""Ends the address of a screen that is one of its own, though a route takes it for one like others."""
 
 
 def walk_screens(url: str, *starts: str) -> dict[str, str]:
@@ -29,6 +33,8 @@ def walk_screens(url: str, *starts: str) -> dict[str, str]:
     ahead, tried = list(starts), set[str]()
     for path in _each(ahead):
         route = route_of(path)
+        if route is not None and path.endswith(_NEW):
+            route = re.sub(r"\{\w+\}$", _NEW[1:], route)
         if route is None or route in tried:
             continue
         tried.add(route)
