@@ -388,9 +388,9 @@ def test_a_surface_is_taken_out_after_being_asked_and_brought_back(
     assert "Take out entry wall, with all that was measured of it?" in page
     assert page.index("<details") < page.index("/0/out")
     assert "was taken out" not in page
-    page = client.post(out.action, data=out.data())
-    assert "entry wall was taken out." in page.text
-    back = [form for form in forms_of(page.text, str(page.url)) if form.action.endswith("/undo")][-1]
+    after = client.post(out.action, data=out.data())
+    assert "entry wall was taken out." in after.text
+    back = [form for form in forms_of(after.text, str(after.url)) if form.action.endswith("/undo")][-1]
     assert client.post(back.action, data=back.data()).status_code == 200
     assert [surface["id"] for surface in surfaces_of(desk, bare)] == ["entry wall"]
     assert "was taken out" not in client.get(f"/jobs/{bare}/surfaces?out=1").text
