@@ -3,6 +3,7 @@
 import secrets
 from collections import defaultdict
 from collections.abc import Sequence
+from datetime import UTC, datetime, timedelta
 from itertools import count
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -39,7 +40,8 @@ class RandomSteps(RuleBasedStateMachine):
         self._patch = pytest.MonkeyPatch()
         numbers = count(1)
         # What is drawn hangs on the order of jobs on a page, so that must be the same when it is drawn again.
-        self._patch.setattr(kept_jobs, "now", lambda: f"2026-01-01T00:00:00+00:{next(numbers):06}")
+        moments = (datetime(2026, 1, 1, tzinfo=UTC) + timedelta(seconds=number) for number in count())
+        self._patch.setattr(kept_jobs, "now", lambda: f"{next(moments):%Y-%m-%dT%H:%M:%S+00:00}")
         self._patch.setattr(secrets, "token_hex", lambda _bytes: f"{next(numbers):08x}")
         self._app = AskedApp.on_copy(store, Path(self._folder.name))
         self._job, self._places = f"/jobs/{job_id}", places
@@ -74,18 +76,30 @@ class RandomSteps(RuleBasedStateMachine):
     def take_a_step_back_or_again(self, what: str) -> None:
         """If there is one, and the job is still there."""
         before = self._app.kept()
-        self._checked(self._app.post(f"{self._job}/{what}"))
+        self._go(self._job, what)
         self._account(what, before, self._app.kept())
 
     def teardown(self) -> None:
         """Take everything back, and find every job as it was at first."""
-        for job_id, past in self._past.items():
-            if past and job_id in self._app.kept().jobs:
-                for _ in past:
-                    self._checked(self._app.post(f"/jobs/{job_id}/undo"))
-                assert self._app.kept().jobs[job_id].job == past[0]
-        self._patch.undo()
-        self._folder.cleanup()
+        try:
+            for job_id, past in self._past.items():
+                if past and job_id in self._app.kept().jobs:
+                    self._take_all_back(job_id, past)
+        finally:
+            self._patch.undo()
+            self._folder.cleanup()
+
+    def _take_all_back(self, job_id: str, past: Sequence[KeptJob | None]) -> None:
+        for _ in past:
+            self._go(f"/jobs/{job_id}", "undo")
+        assert self._app.kept().jobs[job_id].job == past[0]
+
+    def _go(self, job: str, what: str) -> None:
+        """Take a step back or again by the form that offers it."""
+        for form in forms_in(self._checked(self._app.get(f"{job}/steps"))):
+            if form.action.endswith(f"/{what}"):
+                self._checked(self._app.send(form))
+                return
 
     def _form(self, data: st.DataObject) -> Form | None:
         """Turn to a page, and choose one of its forms, if it still has as many."""
@@ -138,5 +152,6 @@ class RandomSteps(RuleBasedStateMachine):
 
     @staticmethod
     def _checked(answer: Response) -> Response:
-        assert list(faults_of(answer)) == []
+        faults = list(faults_of(answer))
+        assert not faults, f"{answer.request.method} {answer.url}: {faults}"
         return answer
