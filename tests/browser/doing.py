@@ -72,7 +72,7 @@ def tally_board(page: Page, length: str, width: str = "", thickness: str = "") -
     for label, value in (("Length", length), ("Width", width), ("Thickness", thickness)):
         if value:
             field(page, label).fill(value)
-    hit(page.locator("#entry").get_by_role("button", name="Add board"))
+    hit(page.locator("#entry").get_by_role("button", name="Add board").first)
 
 
 def same_again(page: Page, times: int, have: int) -> int:
@@ -114,16 +114,21 @@ def fill_opening(page: Page) -> None:
         field(door, label).fill(value)
 
 
+def tap_at(drawing: Locator, *, across: float, down: float) -> None:
+    """Tap on a drawing, at shares of its width and height; it may be drawn anew meanwhile."""
+    width, height = drawing.evaluate(
+        "one => [one.getBoundingClientRect().width, one.getBoundingClientRect().height]"
+    )
+    # Lines that are drawn over it take the tap as well.
+    drawing.click(position={"x": width * across, "y": height * down}, force=True)
+
+
 def tap_socket(page: Page) -> None:
     """Add a socket, and tap on the drawing where its middle is."""
     hit(page.get_by_role("button", name="Add one by its centre"))
     socket = page.get_by_role("group", name="Socket or pipe 1")
     expect(socket).to_be_visible()
-    drawing = page.locator("#sight .tap-area")
-    expect(drawing).to_be_visible()
-    box = drawing.bounding_box()
-    assert box is not None
-    page.mouse.click(box["x"] + box["width"] * 0.15, box["y"] + box["height"] * 0.8)
+    tap_at(page.locator("#sight .tap-area"), across=0.15, down=0.8)
     expect(field(socket, "Centre, from left")).not_to_have_value("")
     expect(field(socket, "Centre, up")).not_to_have_value("")
     field(socket, "Width").fill("2-1/4")

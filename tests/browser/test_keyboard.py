@@ -1,5 +1,7 @@
 """Whoever has only a keyboard does the same: every stop is seen, and every step lands where one goes on."""
 
+import re
+
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
@@ -55,8 +57,8 @@ def fill(page: Page, wanted: Locator, value: str) -> None:
     page.keyboard.type(value)
 
 
-def test_from_the_list_of_jobs_to_a_layout(desktop_page: Page) -> None:
-    """A job, two boards, a surface, and a search that is stopped."""
+def test_from_the_list_of_jobs_to_a_hung_course(desktop_page: Page) -> None:
+    """A job, two boards, a surface, a layout, a board cut and hung."""
     page = desktop_page
     page.goto("/")
     fill(page, field(page, "What you call it"), "back room")
@@ -98,6 +100,11 @@ def test_from_the_list_of_jobs_to_a_layout(desktop_page: Page) -> None:
     settled(page)
     enter(page, page.get_by_role("link", name="Go on to cutting"))
     expect(page.get_by_role("heading", level=1)).to_contain_text("Cut board")
+    enter(page, page.get_by_role("button", name="Cut: next board"))
+    settled(page)
+    enter(page, screens.get_by_role("link", name="Hanging"))
+    enter(page, page.get_by_role("group", name="Course 1").get_by_role("button", name="1a hangs"))
+    expect(page.get_by_role("heading", level=1)).to_contain_text(re.compile(r"Hang course\s*2"))
 
 
 @pytest.mark.parametrize(

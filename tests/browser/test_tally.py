@@ -6,7 +6,7 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from browser.doing import field, keys, press
+from browser.doing import field, keys, press, tap_at
 from browser.opening import PHONE, OpenPage
 from browser.running_app import OpenApp
 from browser.watching import Watch
@@ -97,10 +97,7 @@ def test_a_flaw_is_tapped_on_the_board(tally: Page, app: OpenApp, job: str) -> N
     drawn, told = tally.locator("[data-tap] .pw-board"), tally.locator("[data-tap-told]")
     for share in (0.25, 0.5):
         expect(drawn).to_be_visible()
-        drawn.scroll_into_view_if_needed()
-        box = drawn.bounding_box()
-        assert box is not None
-        tally.touchscreen.tap(box["x"] + box["width"] * share, box["y"] + box["height"] / 2)
+        tap_at(drawn, across=share, down=0.5)
         expect(told).to_have_text(re.compile(r'^(From|To) \d+(-1/2)?"\.$'))
     flaw = tally.get_by_role("group", name="Flaw 1")
     start, end = (_inches(field(flaw, name).input_value()) for name in ("From", "To"))
