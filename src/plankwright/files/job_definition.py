@@ -100,10 +100,9 @@ class DefinitionReading:
     @property
     def problems(self) -> tuple[Problem, ...]:
         """All that keeps it from being a job: what is wrong, and what is not there yet."""
-        wrong = tuple(found for found in self.text.report.problems if not _only_lacks_surfaces(self, found))
         bare = () if self.text.document.surfaces else (_missing(_NAME, "no surface is measured yet"),)
         missing = () if self.boards else (_missing(_TALLY, "no board is measured yet"),)
-        return (*wrong, *bare, *missing)
+        return (*self.text.report.problems, *bare, *missing)
 
     @property
     def remarks(self) -> tuple[Problem, ...]:
@@ -182,9 +181,9 @@ def read_definition(definition: Definition, boards: Sequence[Board] = ()) -> Def
     boards
         The tally.
     """
-    raw = dict(definition)
+    raw = {"surface": [], **definition}
     given = Given(raw=raw, place=lambda where: (_place(raw, where), None))
-    text = JobText(given, _NAME)
+    text = JobText(given, _NAME, may_be_bare=True)
     text.demand_some_left(tuple(boards))
     return DefinitionReading(text=text, boards=tuple(boards))
 
@@ -198,8 +197,7 @@ def settled(definition: Definition) -> Raw:
         If it has problems other than that it lacks surfaces.
     """
     reading = read_definition(definition)
-    wrong = [found for found in reading.text.report.problems if not _only_lacks_surfaces(reading, found)]
-    if wrong:
+    if wrong := reading.text.report.problems:
         raise BadInputError(wrong)
     document = reading.text.document
     return document.model_dump(mode="json", by_alias=True, exclude_unset=True, context=reading.notation)
@@ -257,10 +255,6 @@ def definition_of(folder: Path, file: str = "job.toml") -> Raw:
 def definition_toml(definition: Definition) -> str:
     """Write a definition as the text of a job.toml."""
     return tomli_w.dumps(dict(definition))
-
-
-def _only_lacks_surfaces(reading: DefinitionReading, problem: Problem) -> bool:
-    return not reading.text.document.surfaces and problem.what.startswith("surface is")
 
 
 def _missing(file: str, what: str) -> Problem:

@@ -49,10 +49,12 @@ class JobText:
         The description as parsed.
     file
         Its name as the user knows it.
+    may_be_bare
+        Whether it may have no surface yet.
     """
 
-    def __init__(self, given: Given, file: str) -> None:
-        self._given = given
+    def __init__(self, given: Given, file: str, *, may_be_bare: bool = False) -> None:
+        self._given, self._may_be_bare = given, may_be_bare
         self._sound = SoundPart(given.raw)
         self.report = Report(file, self._place, self._sound.original)
         for where, sentence in given.troubles:
@@ -156,7 +158,7 @@ class JobText:
         return rules
 
     def _surfaces(self, document: JobDocument) -> tuple[Surface, ...]:
-        if not document.surfaces and not self.report.problems:
+        if not (document.surfaces or self._may_be_bare or self.report.problems):
             self.report.refuse(
                 ("surface",), "surface is an empty list: describe what is to be covered below [[surface]]"
             )

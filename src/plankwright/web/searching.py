@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Protocol
 
 from plankwright.errors import PlankwrightError
-from plankwright.workshop.jobs.choose_layout import work_by
+from plankwright.workshop.jobs.choose_layout import TAKEN, work_by
 from plankwright.workshop.jobs.kept import KeptJob, KeptLayout, KeptSearch, NotThereError, SearchState
 from plankwright.workshop.jobs.ports import Store
 from plankwright.workshop.jobs.search_layout import Errand, Sight
@@ -144,7 +144,7 @@ class SearchesUnderWay:
         try:
             found = under_way.running.follow(listener.hear)
             kept = self._store.keep_layout(search.job_id, found)
-            self._store.change(search.job_id, _WORK_BY[search.made.value], _taking(kept.id, under_way.errand))
+            self._store.change(search.job_id, TAKEN[search.made], _taking(kept.id, under_way.errand))
             state = SearchState.STOPPED if under_way.stopping else SearchState.DONE
             ended = replace(search, state=state, layout_id=kept.id)
         except NotThereError:
@@ -167,15 +167,6 @@ class SearchesUnderWay:
             self._store.end_search(ended)
         except PlankwrightError:
             _LOG.exception("The end of a search could not be written down")
-
-
-_WORK_BY = {
-    "searched": "a new layout taken",
-    "again": "what is left laid out anew",
-    "around": "laid out anew around what was asked for",
-    "swapped": "a layout with boards swapped taken",
-    "brought": "a layout brought along taken",
-}
 
 
 def _taking(layout_id: int, errand: Errand) -> Callable[[KeptJob], KeptJob]:

@@ -8,7 +8,7 @@ from plankwright.check import Finding, FindingSeverity, check_layout, faults
 from plankwright.errors import ExitCode, LayoutRefusedError, PlankwrightError
 from plankwright.layout.crew import ALONE, Crew
 from plankwright.layout.result import EFFORTS, SIDE_BY_SIDE, Effort, Result, Watch
-from plankwright.model import Job
+from plankwright.model import NOTHING_DONE, Job, Standing
 
 _SECONDS = re.compile(r"(?P<number>[0-9]+(?:\.[0-9]+)?)\s*(?P<unit>s|m|min|)", re.ASCII)
 _LONGEST_S = 24 * 60 * 60
@@ -144,12 +144,20 @@ def lay_out(
     wrong = faults(findings)
     if wrong:
         raise LayoutRefusedError(str(finding) for finding in wrong)
-    return LaidOut(result=_only_true_promises(result), findings=findings)
+    return LaidOut(result=only_true_promises(result), findings=findings)
 
 
-def _only_true_promises(result: Result) -> Result:
-    """Keep that further boards would close what is bare only when the layout made with them is right too."""
+def only_true_promises(result: Result, standing: Standing = NOTHING_DONE) -> Result:
+    """Keep that further boards would close what is bare only when the layout made with them is right too.
+
+    Parameters
+    ----------
+    result
+        What a search came to.
+    standing
+        How far the job has come.
+    """
     if result.closing is None:
         return result
     job, layout = result.closing
-    return replace(result, closing=None) if faults(check_layout(job, layout)) else result
+    return replace(result, closing=None) if faults(check_layout(job, layout, standing)) else result

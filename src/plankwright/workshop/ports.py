@@ -27,7 +27,41 @@ class JobReading(Protocol):
         ...
 
 
-class DefinitionReading(Protocol):
+class Known(Protocol):
+    """What is known of a job, also of one that is still being measured, that decides which hazards it has."""
+
+    @property
+    def tape(self) -> TapeStyle:
+        """How lengths are written for this user."""
+        ...
+
+    @property
+    def boards(self) -> tuple[Board, ...]:
+        """The tally, as far as it has come."""
+        ...
+
+    @property
+    def surfaces(self) -> tuple[Surface, ...]:
+        """What is to be covered, as far as it is measured."""
+        ...
+
+    @property
+    def lots(self) -> tuple[Lot, ...]:
+        """What is known of lots."""
+        ...
+
+    @property
+    def house_built(self) -> int | None:
+        """Year of the house they go into, if it is known."""
+        ...
+
+    @property
+    def tasks(self) -> tuple[Task, ...]:
+        """What is to be done."""
+        ...
+
+
+class DefinitionReading(Known, Protocol):
     """What a job's definition says, as far as it can be read."""
 
     @property
@@ -36,18 +70,8 @@ class DefinitionReading(Protocol):
         ...
 
     @property
-    def tape(self) -> TapeStyle:
-        """How lengths are written for this user."""
-        ...
-
-    @property
     def rules(self) -> Rules:
         """What a layout must respect."""
-        ...
-
-    @property
-    def surfaces(self) -> tuple[Surface, ...]:
-        """The surfaces that could be read."""
         ...
 
     @property
@@ -58,26 +82,6 @@ class DefinitionReading(Protocol):
     @property
     def decimal_comma(self) -> bool:
         """Whether the comma is the decimal mark."""
-        ...
-
-    @property
-    def boards(self) -> tuple[Board, ...]:
-        """The tally that goes with it."""
-        ...
-
-    @property
-    def lots(self) -> tuple[Lot, ...]:
-        """What is known of lots."""
-        ...
-
-    @property
-    def house_built(self) -> int | None:
-        """Year of the house whose surfaces are covered, if it is known."""
-        ...
-
-    @property
-    def tasks(self) -> tuple[Task, ...]:
-        """What is to be done, and how long it takes."""
         ...
 
     def read_length(self, text: str) -> Nm:

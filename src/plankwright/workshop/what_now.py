@@ -1,6 +1,6 @@
 """What now? Lay out what is left of a job, have it checked, and say what is different."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Protocol
 
 from plankwright.check import Finding, FindingSeverity, check_layout, faults
@@ -9,6 +9,7 @@ from plankwright.layout.again import Change, changes_between
 from plankwright.layout.result import Effort, Result, Watch
 from plankwright.model import Job, Layout, Standing, Work
 from plankwright.workshop.go_together import demand_boards, demand_same_surfaces
+from plankwright.workshop.lay_out import only_true_promises
 from plankwright.workshop.tell_work import found_since
 
 
@@ -108,10 +109,8 @@ def what_now(
     wrong = faults(findings)
     if wrong:
         raise LayoutRefusedError(str(finding) for finding in wrong)
-    if result.closing is not None and faults(check_layout(*result.closing, standing)):
-        result = replace(result, closing=None)
     return WhatNow(
-        result=result,
+        result=only_true_promises(result, standing),
         findings=findings,
         changes=changes_between(job, layout, result.layout, standing),
         found=found_since(job, work),

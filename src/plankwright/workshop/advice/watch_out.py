@@ -1,10 +1,9 @@
 """What can hurt on this job."""
 
 from collections import defaultdict
-from typing import Protocol
 
-from plankwright.measure import FOOT, TapeStyle, write_area
-from plankwright.model import Board, Lot, NailsLeft, Paint, Surface, SurfaceKind, Task, Treatment
+from plankwright.measure import FOOT, write_area
+from plankwright.model import Board, NailsLeft, Paint, SurfaceKind, Treatment
 from plankwright.model.board import lot_key
 from plankwright.paper.leaf import Leaf, Part
 from plankwright.trade.hazards.situation import PaintedLot, Situation
@@ -12,42 +11,9 @@ from plankwright.trade.hazards.warnings import Hazard, hazards_of
 from plankwright.trade.readying.signs import shows_paint
 from plankwright.trade.readying.telltale import words_of
 from plankwright.trade.source import Said
+from plankwright.workshop.ports import Known
 
 _NO_LOT = "boards of no lot"
-
-
-class Known(Protocol):
-    """What is known of a job, also of one that is still being measured, that decides which hazards it has."""
-
-    @property
-    def tape(self) -> TapeStyle:
-        """How lengths are written for this user."""
-        ...
-
-    @property
-    def boards(self) -> tuple[Board, ...]:
-        """The tally, as far as it has come."""
-        ...
-
-    @property
-    def surfaces(self) -> tuple[Surface, ...]:
-        """What is to be covered, as far as it is measured."""
-        ...
-
-    @property
-    def lots(self) -> tuple[Lot, ...]:
-        """What is known of lots."""
-        ...
-
-    @property
-    def house_built(self) -> int | None:
-        """Year of the house they go into, if it is known."""
-        ...
-
-    @property
-    def tasks(self) -> tuple[Task, ...]:
-        """What is to be done."""
-        ...
 
 
 def watch_out(job: Known) -> tuple[Hazard, ...]:

@@ -21,6 +21,7 @@ from plankwright.workshop.jobs.grant_wishes import Granted, grant_wishes
 from plankwright.workshop.jobs.kept import RefusedError
 from plankwright.workshop.jobs.make_wishes import tell_dropped
 from plankwright.workshop.jobs.wishes import Wishes
+from plankwright.workshop.lay_out import only_true_promises
 from plankwright.workshop.what_now import Again
 
 _OF_THE_WORK = {
@@ -160,7 +161,9 @@ class _Task:
         laid = finish_layout(job, result.layout, standing)
         findings = check_layout(job, laid, standing)
         around = LaidAround(
-            result=replace(result, layout=laid, closing=_closing(result, standing)),
+            result=only_true_promises(
+                replace(result, layout=laid, closing=_finished(result, standing)), standing
+            ),
             findings=findings,
             changes=changes_between(job, self.layout, laid, standing, by_place=True),
             wishes=granted.wishes,
@@ -170,13 +173,12 @@ class _Task:
         return around, (*faults(findings), *faults(held))
 
 
-def _closing(result: Result, standing: Standing) -> tuple[Job, Layout] | None:
-    """Give the layout that further boards would close, if it is right too."""
+def _finished(result: Result, standing: Standing) -> tuple[Job, Layout] | None:
+    """Give the layout that further boards would close, finished like the other."""
     if result.closing is None:
         return None
     job, layout = result.closing
-    laid = finish_layout(job, layout, standing)
-    return None if faults(check_layout(job, laid, standing)) else (job, laid)
+    return job, finish_layout(job, layout, standing)
 
 
 def _tell(job: Job, wishes: Wishes, granted: Granted) -> Iterator[str]:

@@ -113,7 +113,6 @@ def put_tables(kept: KeptJob, files: Files, tables: Table) -> KeptJob:
     """
     given = {**kept.definition, **tables}
     definition = {key: value for key, value in given.items() if value not in ("", None, [], {}, ())}
-    definition.setdefault(_SURFACES, [])
     return replace(kept, definition=files.settled(definition))
 
 
